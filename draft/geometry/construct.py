@@ -1,0 +1,82 @@
+"""Curves as drafting books describe them: bowed lines, curves through a touch point, smooth joins.
+
+All take scalars or arrays of one shape.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from draft.geometry.arrays import Floats
+from draft.geometry.points import choose, cross, dot, unit
+from draft.geometry.segments import Cubic
+
+_SAMPLES = np.linspace(0.0, 1.0, 33)
+
+
+def bow(p: complex, q: complex, left: float) -> Cubic:
+    """Line from `p` to `q` bowed by `left` mm at its middle (to the left hand; negative: to the right). A parabola.
+
+    >>> bow(0, 96, 6).point(0.5)
+    (48+6j)
+    """
+    corner = (p + q) / 2 + 2 * left * 1j * unit(q - p)
+    return Cubic(p, p + (corner - p) * 2 / 3, q + (corner - q) * 2 / 3, q)
+
+
+def hook(p0: complex, corner: complex, p3: complex, k: float) -> Cubic:
+    """Curve from `p0` to `p3` into a corner: both handles point at it and reach the share `k` of the way."""
+    return Cubic(p0, p0 + k * (corner - p0), p3 + k * (corner - p3), p3)
+
+
+def hook_touching(p0: complex, corner: complex, p3: complex, touch: float) -> tuple[Cubic, float]:
+    """Return the hook that passes the corner at the distance `touch` mm, and its k.
+
+    The distance falls steadily as k grows, so the interval of k is halved until it is met. A touch that no k between 0
+    (the chord) and 1 can reach gives the nearer end.
+
+    >>> curve, k = hook_touching(100j, 0, 60, 30)
+    >>> round(float(distance_to(curve, 0)), 3)
+    30.0
+    """
+    low = np.zeros_like(np.asarray(touch, dtype=float) + abs(p0))
+    high = np.ones_like(low)
+    for _ in range(48):
+        k = (low + high) / 2
+        too_far = distance_to(hook(p0, corner, p3, k), corner) > touch  # type: ignore[arg-type]
+        low, high = np.where(too_far, k, low), np.where(too_far, high, k)
+    k = (low + high) / 2
+    found = float(k) if np.ndim(k) == 0 else k
+    return hook(p0, corner, p3, found), found  # type: ignore[arg-type, return-value]
+
+
+def distance_to(cubic: Cubic, p: complex) -> Floats:
+    """Smallest distance from the curve to a point: the best of 33 places, polished by Newton's method."""
+    gaps = np.abs(cubic.points(_SAMPLES) - np.asarray(p)[..., None])
+    t = _SAMPLES[np.argmin(gaps, axis=-1)]
+    for _ in range(4):
+        gap, speed = cubic.point(t) - p, cubic.velocity(t)
+        slope = dot(speed, speed) + dot(gap, cubic.acceleration(t))
+        with np.errstate(divide="ignore", invalid="ignore"):
+            step = np.where(np.abs(slope) > 1e-12, dot(gap, speed) / slope, 0.0)
+        t = np.clip(t - step, 0.0, 1.0)
+    return np.asarray(np.minimum(np.abs(cubic.point(t) - p), np.min(gaps, axis=-1)))
+
+
+def smooth(p: complex, p_dir: complex, q: complex, q_dir: complex, near: float = 1 / 3, far: float = 1 / 3) -> Cubic:
+    """Curve that leaves `p` along `p_dir` and arrives at `q` along `q_dir` (directions of length 1).
+
+    `near` and `far` are the handles' lengths as shares of the distance from `p` to `q`: longer handles hold the
+    direction longer.
+    """
+    span = abs(q - p)
+    return Cubic(p, p + p_dir * near * span, q - q_dir * far * span, q)
+
+
+def square_to(direction: complex, towards: complex) -> complex:
+    """Direction square to `direction`, on the side of the vector `towards`.
+
+    >>> square_to(1j, 5 + 1j)
+    (1-0j)
+    """
+    return direction * choose(cross(direction, towards) >= 0, 1j, -1j)

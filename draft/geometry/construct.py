@@ -29,21 +29,24 @@ def hook(p0: complex, corner: complex, p3: complex, k: float) -> Cubic:
     return Cubic(p0, p0 + k * (corner - p0), p3 + k * (corner - p3), p3)
 
 
-def hook_touching(p0: complex, corner: complex, p3: complex, touch: float) -> tuple[Cubic, float]:
-    """Return the hook that passes the corner at the distance `touch` mm, and its k.
+def hook_touching(
+    p0: complex, corner: complex, p3: complex, touch: float, past: complex | None = None
+) -> tuple[Cubic, float]:
+    """Return the hook that passes a point at the distance `touch` mm, and its k.
 
-    The distance falls steadily as k grows, so the interval of k is halved until it is met. A touch that no k between 0
-    (the chord) and 1 can reach gives the nearer end.
+    `past` is that point; left out, it is the corner. The distance falls steadily as k grows, so the interval of k is
+    halved until it is met. A touch that no k between 0 (the chord) and 1 can reach gives the nearer end.
 
     >>> curve, k = hook_touching(100j, 0, 60, 30)
     >>> round(float(distance_to(curve, 0)), 3)
     30.0
     """
+    target = corner if past is None else past
     low = np.zeros_like(np.asarray(touch, dtype=float) + abs(p0))
     high = np.ones_like(low)
-    for _ in range(48):
+    for _ in range(40):
         k = (low + high) / 2
-        too_far = distance_to(hook(p0, corner, p3, k), corner) > touch  # type: ignore[arg-type]
+        too_far = distance_to(hook(p0, corner, p3, k), target) > touch  # type: ignore[arg-type]
         low, high = np.where(too_far, k, low), np.where(too_far, high, k)
     k = (low + high) / 2
     found = float(k) if np.ndim(k) == 0 else k
@@ -80,3 +83,39 @@ def square_to(direction: complex, towards: complex) -> complex:
     (1-0j)
     """
     return direction * choose(cross(direction, towards) >= 0, 1j, -1j)
+
+
+def point_at_height(cubic: Cubic, y: float) -> complex:
+    """Point of a curve that climbs or falls all the way, at height `y`; beyond its ends, the nearer end.
+
+    >>> point_at_height(Cubic(0j, 2 + 2j, 4 + 4j, 6 + 6j), 3)
+    (3+3j)
+    """
+    rising = np.sign(np.imag(cubic.p3) - np.imag(cubic.p0))
+    low = np.zeros_like(np.asarray(y, dtype=float) + np.imag(cubic.p0))
+    high = np.ones_like(low)
+    for _ in range(52):
+        t = (low + high) / 2
+        above = (np.imag(cubic.point(t)) - y) * rising > 0  # type: ignore[arg-type]
+        low, high = np.where(above, low, t), np.where(above, t, high)
+    found = cubic.point((low + high) / 2)  # type: ignore[arg-type]
+    return complex(np.round(found, 12)) if np.ndim(found) == 0 else found
+
+
+def bow_into(a: complex, b: complex, c: complex, left_ab: float, left_bc: float) -> tuple[Cubic, Cubic, Cubic, Cubic]:
+    """Two bowed lines a-b and b-c that flow smoothly through `b`.
+
+    Both bows keep their outer part; at `b` they share the direction halfway between theirs. Used where a book says
+    "draw the hip curve and continue to the knee".
+
+    >>> upper, joint, onward, lower = bow_into(0, 100 + 10j, 300, 5, 0)
+    >>> bool(abs(joint.end_dir - onward.start_dir) < 1e-12 and joint.p3 == 100 + 10j)
+    True
+    """
+    before, after = bow(a, b, left_ab), bow(b, c, left_bc)
+    through_dir = unit(before.end_dir + after.start_dir)
+    upper, _ = before.split(0.5)
+    _, lower = after.split(0.3)
+    joint = smooth(upper.p3, upper.end_dir, b, through_dir)
+    onward = smooth(b, through_dir, lower.p0, lower.start_dir)
+    return upper, joint, onward, lower

@@ -30,10 +30,15 @@ def steps_for(cubic: Cubic, tolerance: float) -> int:
     return max(1, ceil(sqrt(0.75 * bend / tolerance)))
 
 
-def flatten(segments: Iterable[Segment], tolerance: float, *, closed: bool) -> Points:
-    """Polyline through the ends of all segments, within `tolerance` mm of them; last point left out when `closed`."""
+def check_tolerance(tolerance: float) -> None:
+    """Refuse a tolerance that is no number or finer than rounding lets it be kept."""
     if not (isfinite(tolerance) and tolerance >= FINEST_TOLERANCE_MM):
         raise DraftError("tolerance", tolerance, f"{FINEST_TOLERANCE_MM} mm or more", "use 0.1 for cutting")
+
+
+def flatten(segments: Iterable[Segment], tolerance: float, *, closed: bool) -> Points:
+    """Polyline through the ends of all segments, within `tolerance` mm of them; last point left out when `closed`."""
+    check_tolerance(tolerance)
     runs = []
     last: complex = 0j
     for segment in segments:

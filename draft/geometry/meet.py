@@ -7,15 +7,17 @@ too, as far as rounding lets anything be found there.
 from __future__ import annotations
 
 from dataclasses import dataclass
-
-import numpy as np
+from math import copysign, sqrt
 
 from draft.geometry.length import length, partial_length
 from draft.geometry.path import Path
-from draft.geometry.points import cross
+from draft.geometry.points import cross, dot, unit
 from draft.geometry.segments import Cubic, Line, Segment
 
 MEET_TOL_MM = 1e-7
+_END_MM = 1e-6  # how far beyond the end of a segment a meeting point still counts as on it
+_SAME_MM = 1e-3  # meeting points closer together than this are one
+_ROUNDING_MM = 1e-11
 _SLACK = 1e-9
 
 
@@ -29,30 +31,83 @@ class Meeting:
 
 
 def line_crossings(segment: Segment, p: complex, direction: complex) -> list[float]:
-    """Parameters where a segment crosses the endless line through `p` along `direction`, in order.
+    """Parameters where a segment crosses or touches the endless line through `p` along `direction`, in order.
 
     A segment that lies on the line has none.
 
     >>> line_crossings(Line(0, 10), 4 + 9j, 1j)
     [0.4]
     """
-    heights = [float(cross(direction, c - p)) for c in segment.controls]
-    if isinstance(segment, Line):
-        h0, h1 = heights
-        roots = [] if h0 == h1 else [h0 / (h0 - h1)]
-    else:
-        h0, h1, h2, h3 = heights
-        coefficients = [h3 - h0 + 3 * (h1 - h2), 3 * (h0 - 2 * h1 + h2), 3 * (h1 - h0), h0]
-        roots = _real_roots(coefficients)
-    return sorted({min(1.0, max(0.0, r)) for r in roots if -_SLACK <= r <= 1 + _SLACK})
-
-
-def _real_roots(coefficients: list[float]) -> list[float]:
-    largest = max(abs(c) for c in coefficients)
-    if largest == 0:
+    if direction == 0:
         return []
-    kept = np.trim_zeros(np.where(np.abs(coefficients) < 1e-13 * largest, 0.0, coefficients), "f")
-    return [float(r.real) for r in np.roots(kept) if abs(r.imag) < 1e-7]
+    along = unit(direction)
+    heights = [float(cross(along, c - p)) for c in segment.controls]
+    if max(abs(h) for h in heights) <= MEET_TOL_MM:
+        return []
+    return _zeros_of_line(*heights) if isinstance(segment, Line) else _zeros(*heights)
+
+
+def _zeros_of_line(h0: float, h1: float) -> list[float]:
+    for t, height in ((0.0, h0), (1.0, h1)):
+        if abs(height) <= MEET_TOL_MM:
+            return [t]
+    return [h0 / (h0 - h1)] if (h0 < 0) != (h1 < 0) else []
+
+
+def _zeros(h0: float, h1: float, h2: float, h3: float) -> list[float]:
+    """Parameters from 0 to 1 where a cubic in Bernstein form is zero, in order.
+
+    Between its turning points it rises or falls all the way and has one zero or none. An end or a turning point that
+    is zero within MEET_TOL_MM is one itself: there the line meets an end, or touches. Neighbours of that kind are one.
+    """
+    a, b, c = 3 * (h1 - h0), 3 * (h0 - 2 * h1 + h2), h3 - h0 + 3 * (h1 - h2)
+    inner = _turning_points(a, b, c)
+    marks = [0.0, *inner, 1.0]
+    values = [h0, *(h0 + t * (a + t * (b + t * c)) for t in inner), h3]
+    found: list[float] = []
+    touching = False
+    for k, (t, height) in enumerate(zip(marks, values, strict=True)):
+        if abs(height) <= MEET_TOL_MM:
+            if not touching:
+                found.append(t)
+            elif t == 1 and found[-1] > 0:
+                found[-1] = 1.0  # the end stands for the turning point just before it
+            touching = True
+            continue
+        if k and not touching and (values[k - 1] < 0) != (height < 0):
+            found.append(_zero_between((h0, a, b, c), marks[k - 1], t))
+        touching = False
+    return found
+
+
+def _turning_points(a: float, b: float, c: float) -> list[float]:
+    """Zeros of a + 2 b t + 3 c t^2 between 0 and 1, in order; the form with q loses no digits to subtraction."""
+    inside = b * b - 3 * a * c
+    if inside < 0:
+        return []
+    q = -(b + copysign(sqrt(inside), b))
+    roots = {n / d for n, d in ((q, 3 * c), (a, q)) if abs(n) < abs(d)}
+    return sorted(t for t in roots if 0 < t < 1)
+
+
+def _zero_between(powers: tuple[float, float, float, float], low: float, high: float) -> float:
+    """Newton's method kept inside a shrinking bracket."""
+    h0, a, b, c = powers
+    rising = h0 + high * (a + high * (b + high * c)) > 0
+    t = (low + high) / 2
+    for _ in range(80):
+        height = h0 + t * (a + t * (b + t * c))
+        if (height > 0) == rising:
+            high = t
+        else:
+            low = t
+        slope = a + t * (2 * b + 3 * c * t)
+        step = t - height / slope if slope else low
+        following = step if low < step < high else (low + high) / 2
+        if abs(following - t) < 1e-15:
+            break
+        t = following
+    return t
 
 
 def meet_line(path: Path, p: complex, direction: complex) -> list[float]:
@@ -64,17 +119,18 @@ def meet_line(path: Path, p: complex, direction: complex) -> list[float]:
     found: list[float] = []
     before = 0.0
     for segment in path.segments:
-        here = length(segment)
         for t in line_crossings(segment, p, direction):
-            along = before + (partial_length(segment, t) if isinstance(segment, Cubic) else t * here)
-            if not found or along - found[-1] > 1e-6:
+            along = before + _along(segment, t)
+            if not found or along - found[-1] > _SAME_MM:
                 found.append(along)
-        before += here
+        before += length(segment)
     return found
 
 
 def meet(a: Path, b: Path) -> list[Meeting]:
     """All points where two paths cross or touch, in order along `a`.
+
+    A stretch along which both run together has no single meeting point: only ends that they share are reported there.
 
     Examples
     --------
@@ -87,8 +143,8 @@ def meet(a: Path, b: Path) -> list[Meeting]:
         before_b = 0.0
         for two in b.segments:
             for s, t in _crossings(one, two):
-                where = Meeting(one.point(s), before_a + _along(one, s), before_b + _along(two, t))
-                if all(abs(where.point - other.point) > 1e-5 for other in found):
+                where = Meeting(complex(one.point(s)), before_a + _along(one, s), before_b + _along(two, t))
+                if all(abs(where.point - other.point) > _SAME_MM for other in found):
                     found.append(where)
             before_b += length(two)
         before_a += length(one)
@@ -103,24 +159,30 @@ def _crossings(one: Segment, two: Segment) -> list[tuple[float, float]]:
     """Pairs of parameters where two segments meet."""
     if not _boxes_touch(one, two):
         return []
+    shared = [
+        (s, t)
+        for s, p in ((0.0, one.controls[0]), (1.0, one.controls[-1]))
+        for t, q in ((0.0, two.controls[0]), (1.0, two.controls[-1]))
+        if abs(p - q) <= MEET_TOL_MM
+    ]
     if isinstance(two, Line):
-        return [
-            (s, t) for s in line_crossings(one, two.p0, two.p1 - two.p0) if (t := _on(two, one.point(s))) is not None
-        ]
+        places = ((s, _on(two, one.point(s))) for s in line_crossings(one, two.p0, two.p1 - two.p0))
+        return shared + [(s, t) for s, t in places if t is not None]
     if isinstance(one, Line):
-        return [
-            (s, t) for t in line_crossings(two, one.p0, one.p1 - one.p0) if (s := _on(one, two.point(t))) is not None
-        ]
-    return _cubic_crossings(one, two)
+        places = ((t, _on(one, two.point(t))) for t in line_crossings(two, one.p0, one.p1 - one.p0))
+        return shared + [(s, t) for t, s in places if s is not None]
+    crossings = _cubic_crossings(one, two)
+    return shared if len(crossings) > _MOST_CROSSINGS else shared + crossings
 
 
 def _on(line: Line, p: complex) -> float | None:
     """Parameter of a point known to lie on the endless line, or None when it is beyond the ends."""
     run = line.p1 - line.p0
-    if run == 0:
+    size = abs(run)
+    if size == 0:
         return None
-    t = float(((p - line.p0) / run).real)
-    return min(1.0, max(0.0, t)) if -_SLACK <= t <= 1 + _SLACK else None
+    reach = float(dot(p - line.p0, run)) / size
+    return min(1.0, max(0.0, reach / size)) if -_END_MM <= reach <= size + _END_MM else None
 
 
 def _box(segment: Segment) -> tuple[float, float, float, float]:
@@ -136,6 +198,7 @@ def _boxes_touch(one: Segment, two: Segment) -> bool:
 
 
 _FLAT_MM = 0.02
+_MOST_CROSSINGS = 9  # two different cubics meet no oftener (Bezout's theorem); more means that they run together
 
 
 def _flatness(c: Cubic) -> float:
@@ -154,9 +217,10 @@ def _cubic_crossings(one: Cubic, two: Cubic) -> list[tuple[float, float]]:
             continue
         bend_a, bend_b = _flatness(a), _flatness(b)
         if bend_a < _FLAT_MM and bend_b < _FLAT_MM:
-            pair = _polish(one, two, (a0 + a1) / 2, (b0 + b1) / 2)
-            if pair is not None and all(abs(pair[0] - s) + abs(pair[1] - t) > 1e-6 for s, t in found):
-                found.append(pair)
+            for s, t in _starts(a, b):
+                pair = _polish(one, two, a0 + s * (a1 - a0), b0 + t * (b1 - b0))
+                if pair is not None and all(abs(one.point(pair[0]) - one.point(s)) > _SAME_MM for s, _ in found):
+                    found.append(pair)
             continue
         if bend_a >= bend_b:
             middle = (a0 + a1) / 2
@@ -169,13 +233,24 @@ def _cubic_crossings(one: Cubic, two: Cubic) -> list[tuple[float, float]]:
     return found
 
 
+def _starts(a: Cubic, b: Cubic) -> list[tuple[float, float]]:
+    """Where Newton's method sets out on two nearly straight stretches: two that bow apart may meet near both ends."""
+    run = b.p3 - b.p0
+    size = abs(run) ** 2
+    if size == 0:
+        return [(0.5, 0.5)]
+    return [(s, min(1.0, max(0.0, float(dot(a.point(s) - b.p0, run)) / size))) for s in (0.0, 0.5, 1.0)]
+
+
 def _polish(one: Cubic, two: Cubic, s: float, t: float) -> tuple[float, float] | None:
     for _ in range(30):
         gap = two.point(t) - one.point(s)
+        if abs(gap) <= _ROUNDING_MM:  # further steps would only follow rounding, far where the curves touch
+            break
         u, v = one.velocity(s), two.velocity(t)
         turn = cross(u, v)
-        if abs(turn) < 1e-12:
-            return None
+        if abs(turn) <= 1e-12 * abs(u) * abs(v):
+            break
         ds, dt = float(cross(gap, v) / turn), float(cross(gap, u) / turn)
         s, t = s + ds, t + dt
         if abs(ds) + abs(dt) < 1e-14:

@@ -7,25 +7,36 @@ until the largest gap at seven places inside every step, with a fifth added, is 
 
 from __future__ import annotations
 
+from math import isfinite, radians
+
 import numpy as np
 
 from draft.errors import DraftError
-from draft.geometry.path import Path
-from draft.geometry.points import cross
+from draft.geometry.arrays import Floats, Points
+from draft.geometry.flatten import check_tolerance
+from draft.geometry.path import JOIN_TOL_MM, Path
+from draft.geometry.points import cross, dot, unit
 from draft.geometry.segments import Cubic, Line, Segment
 
 PARALLEL_TOL_MM = 0.005
+WIDEST_BEND_DEG = 2.0
 _INSIDE = np.arange(1, 8) / 8
 _MOST_STEPS = 256
+_STRAIGHT_MM = 1e-9
+_REST_MM = 1e-9
+_HAIR = 1e-6
 
 
 def parallel_segment(segment: Segment, left: float, tolerance: float = PARALLEL_TOL_MM) -> tuple[Segment, ...]:
     """Segments at the distance `left` mm on the left hand of one segment (negative: on the right)."""
+    check_tolerance(tolerance)
+    if not isfinite(left):
+        raise DraftError("distance of the parallel", left, "a number of mm", "give one")
     if left == 0:
         return (segment,)
-    if isinstance(segment, Line):
+    if isinstance(segment, Line) or _runs_straight(segment):
         shift = 1j * segment.start_dir * left
-        return (Line(segment.p0 + shift, segment.p1 + shift),)
+        return (type(segment)(*(p + shift for p in segment.controls)),)
     steps = 1
     while steps <= _MOST_STEPS:
         run = _hermite_run(segment, left, steps)
@@ -35,15 +46,26 @@ def parallel_segment(segment: Segment, left: float, tolerance: float = PARALLEL_
     raise DraftError(
         "distance of the parallel",
         left,
-        "less than the smallest radius on that side of the curve",
+        "less than the smallest radius on that side of the curve, which must have no cusp",
         "use a narrower one",
     )
+
+
+def _runs_straight(cubic: Cubic) -> bool:
+    """Whether a cubic is a line in disguise that never turns back."""
+    if cubic.p0 == cubic.p3:
+        return False
+    along = unit(cubic.p3 - cubic.p0)
+    aside = max(abs(cross(along, p - cubic.p0)) for p in (cubic.p1, cubic.p2))
+    steps = (cubic.p1 - cubic.p0, cubic.p2 - cubic.p1, cubic.p3 - cubic.p2)
+    return aside < _STRAIGHT_MM and min(dot(along, step) for step in steps) > -_STRAIGHT_MM
 
 
 def parallel(path: Path, left: float, tolerance: float = PARALLEL_TOL_MM) -> Path:
     """Path at a constant distance on the left hand of a smooth path; negative `left`: on the right hand.
 
-    Corners wider than a hair's breadth must be joined by the caller: a parallel breaks open there.
+    Bends of up to 2 degrees at the joints are bridged by short lines. At a corner a parallel breaks open: the caller
+    takes the parallels of the stretches between corners and joins them.
 
     Raises
     ------
@@ -56,14 +78,22 @@ def parallel(path: Path, left: float, tolerance: float = PARALLEL_TOL_MM) -> Pat
     2j
     """
     runs = [parallel_segment(segment, left, tolerance) for segment in path.segments]
-    return Path(tuple(_bridged(runs)))
+    return Path(tuple(_bridged(runs, abs(left) * radians(WIDEST_BEND_DEG) + JOIN_TOL_MM)))
 
 
-def _bridged(runs: list[tuple[Segment, ...]]) -> list[Segment]:
-    """Join runs by short lines where a slight bend (below a degree or so) opens a gap."""
+def _bridged(runs: list[tuple[Segment, ...]], widest: float) -> list[Segment]:
+    """Join runs by short lines where a slight bend opens a gap."""
     joined: list[Segment] = list(runs[0])
     for run in runs[1:]:
-        if abs(joined[-1].controls[-1] - run[0].controls[0]) > 1e-9:
+        gap = abs(joined[-1].controls[-1] - run[0].controls[0])
+        if gap > widest:
+            raise DraftError(
+                "path of the parallel",
+                joined[-1].controls[-1],
+                f"bends of {WIDEST_BEND_DEG:g} degrees or less at the joints",
+                "part the path at its corners",
+            )
+        if gap > 1e-9:
             joined.append(Line(joined[-1].controls[-1], run[0].controls[0]))
         joined.extend(run)
     return joined
@@ -72,33 +102,28 @@ def _bridged(runs: list[tuple[Segment, ...]]) -> list[Segment]:
 def _hermite_run(cubic: Cubic, left: float, steps: int) -> tuple[tuple[Segment, ...], float] | None:
     """Cubics with the true points and velocities of the parallel, and their largest gap; None where it folds back."""
     t = np.linspace(0, 1, steps + 1)
-    place, speed = _parallel_points(cubic, left, t)
-    if speed is None:
-        return None
-    handle = speed / (3 * steps)
-    controls = (place[:-1], place[:-1] + handle[:-1], place[1:] - handle[1:], place[1:])
     inside = t[:-1, None] + _INSIDE / steps
-    true, _ = _parallel_points(cubic, left, inside.ravel())
-    gap = float(np.max(np.abs(Cubic(*controls).points(_INSIDE).ravel() - true)))  # type: ignore[arg-type]
+    ends, between = _parallel_points(cubic, left, t), _parallel_points(cubic, left, inside.ravel())
+    if ends is None or between is None:
+        return None
+    place, handle = ends[0], ends[1] / (3 * steps)
+    controls = (place[:-1], place[:-1] + handle[:-1], place[1:] - handle[1:], place[1:])
+    gap = float(np.max(np.abs(Cubic(*controls).points(_INSIDE).ravel() - between[0])))  # type: ignore[arg-type]
     return tuple(Cubic(*(complex(c[i]) for c in controls)) for i in range(steps)), gap
 
 
-def _parallel_points(cubic: Cubic, left: float, t: np.ndarray) -> tuple[np.ndarray, np.ndarray | None]:
-    velocity = np.asarray(cubic.velocity(t))  # type: ignore[arg-type]
+def _parallel_points(cubic: Cubic, left: float, t: Floats) -> tuple[Points, Points] | None:
+    """Points and velocities of the true parallel at many parameters; None where it folds back or stands still."""
+    beside = t
+    if np.min(cubic.speeds(t)) < _REST_MM:  # a handle without length: a hair beside the end the curve moves
+        beside = np.clip(t, _HAIR, 1 - _HAIR)
+    velocity, acceleration = np.asarray(cubic.velocity(beside)), np.asarray(cubic.acceleration(beside))  # type: ignore[arg-type]
     size = np.abs(velocity)
-    if np.min(size) < 1e-9:
-        velocity, size = _away_from_rest(cubic, t)
-    direction = velocity / size
-    place = np.asarray(cubic.point(t)) + 1j * left * direction  # type: ignore[arg-type]
-    bend = cross(velocity, np.asarray(cubic.acceleration(t))) / size**3  # type: ignore[arg-type]
-    stretch = 1 - left * np.asarray(bend)
+    if np.min(size) == 0:
+        return None
+    stretch = 1 - left * np.asarray(cross(velocity, acceleration)) / size**3  # type: ignore[arg-type]
     if np.min(stretch) <= 0:
-        return place, None
-    return place, velocity * stretch
-
-
-def _away_from_rest(cubic: Cubic, t: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-    """Velocities a hair beside the places where the curve stands still (a handle without length)."""
-    nudged = np.clip(t, 1e-6, 1 - 1e-6)
-    velocity = np.asarray(cubic.velocity(nudged))
-    return velocity, np.abs(velocity)
+        return None
+    direction = velocity / size
+    direction = np.where(t == 0, cubic.start_dir, np.where(t == 1, cubic.end_dir, direction))
+    return np.asarray(cubic.point(t)) + 1j * left * direction, velocity * stretch  # type: ignore[arg-type]

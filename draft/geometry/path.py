@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
+from math import copysign, inf
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from draft.geometry.segments import Line, Motion, Segment
 
 JOIN_TOL_MM = 1e-4
 _END_SLACK_MM = 1e-6
+_REST_MM = 3e-9  # velocity at which a curve stands still: three times a handle taken for none
 
 
 @dataclass(frozen=True, eq=False)
@@ -121,11 +123,12 @@ class Path:
             raise DraftError(
                 "distance along the path", along, f"0 to {total:.3f} mm", "measure from the start of the path"
             )
-        if along <= 0:
-            return 0, 0.0
+        last = len(self.segments) - 1
+        if along <= 0:  # segments without length at either end are passed over: they have no direction
+            return min(bisect_right(self._ends, 0.0), last), 0.0
         if along >= total:
-            return len(self.segments) - 1, 1.0
-        index = min(bisect_right(self._ends, along), len(self.segments) - 1)
+            return bisect_left(self._ends, total), 1.0
+        index = min(bisect_right(self._ends, along), last)
         before = self._ends[index - 1] if index else 0.0
         here = self._ends[index] - before
         return index, parameter_at(self.segments[index], along - before, here)
@@ -148,30 +151,50 @@ class Path:
         if t >= 1:
             return segment.end_dir
         velocity = segment.velocity(t)
+        if abs(velocity) <= _REST_MM:  # a cusp, left along what comes after it
+            return segment.split(t)[1].start_dir
         return velocity / abs(velocity)
 
     def curvature_at(self, along: float) -> float:
-        """Curvature in 1/mm at an arc length: positive where the path bends to the left, 0 on a line."""
+        """Curvature in 1/mm at an arc length: positive where the path bends to the left, 0 on a line.
+
+        At a cusp, and at an end whose handle has no length, it is infinite unless the curve is straight there.
+        """
         index, t = self._place(along)
-        velocity = self.segments[index].velocity(t)
-        return float(cross(velocity, self.segments[index].acceleration(t)) / abs(velocity) ** 3)
+        segment = self.segments[index]
+        velocity, acceleration = segment.velocity(t), segment.acceleration(t)
+        if abs(velocity) > _REST_MM:
+            return float(cross(velocity, acceleration) / abs(velocity) ** 3)
+        jerk = segment.acceleration(1.0) - segment.acceleration(0.0)
+        turn = float(cross(acceleration, jerk))
+        return copysign(inf, turn) if abs(turn) > 1e-9 * abs(acceleration) * abs(jerk) else 0.0
 
     def split_at(self, along: float) -> tuple[Path, Path]:
-        """Two paths that meet at an arc length, which must lie inside the path."""
+        """Two paths that meet at an arc length, which must lie inside the path.
+
+        Within 0.000001 mm of a joint the path is parted at the joint, so that no sliver is left.
+        """
+        total = self.length
+        if not _END_SLACK_MM < along < total - _END_SLACK_MM:
+            raise DraftError(
+                "distance along the path", along, f"more than 0 and less than {total:.3f} mm", "split inside the path"
+            )
+        for joint, end in enumerate(self._ends[:-1], start=1):
+            if abs(end - along) <= _END_SLACK_MM:
+                return Path(self.segments[:joint]), Path(self.segments[joint:])
         index, t = self._place(along)
-        head, tail = list(self.segments[:index]), list(self.segments[index + 1 :])
-        if t <= 0:
-            tail.insert(0, self.segments[index])
-        elif t >= 1:
-            head.append(self.segments[index])
-        else:
-            one, two = self.segments[index].split(t)
-            head.append(one)
-            tail.insert(0, two)
-        return Path(tuple(head)), Path(tuple(tail))
+        one, two = self.segments[index].split(t)
+        return Path((*self.segments[:index], one)), Path((two, *self.segments[index + 1 :]))
 
     def between(self, start: float, stop: float) -> Path:
-        """Return the stretch from one arc length to another (`start` < `stop`)."""
+        """Return the stretch from one arc length to another (`start` < `stop`, both on the path)."""
+        if not (start >= -_END_SLACK_MM and start + _END_SLACK_MM < stop <= self.length + _END_SLACK_MM):
+            raise DraftError(
+                "stretch of the path",
+                (start, stop),
+                f"start before stop, both 0 to {self.length:.3f} mm",
+                "measure both from the start of the path",
+            )
         piece = self
         if stop < self.length - _END_SLACK_MM:
             piece, _ = piece.split_at(stop)

@@ -7,6 +7,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from draft.errors import DraftError
+from draft.geometry.arrays import Floats
+
 
 def dot(a: complex, b: complex) -> float:
     """Dot product of two vectors.
@@ -27,12 +30,18 @@ def cross(a: complex, b: complex) -> float:
 
 
 def unit(v: complex) -> complex:
-    """Direction of a vector (length 1); a zero vector gives nan.
+    """Direction of a vector (length 1). One vector of no length is an error; in an array such a row becomes nan.
 
     >>> unit(3 + 4j)
     (0.6+0.8j)
     """
-    return v / abs(v)
+    size = abs(v)
+    if np.ndim(size) == 0:
+        if size == 0:
+            raise DraftError("distance of two points", 0.0, "more than 0 mm to have a direction", "move them apart")
+        return v / size
+    with np.errstate(invalid="ignore"):
+        return v / size
 
 
 def mid(a: complex, b: complex) -> complex:
@@ -73,12 +82,20 @@ def mirror(p: complex, a: complex, b: complex) -> complex:
 
 
 def cross_lines(a: complex, a_dir: complex, b: complex, b_dir: complex) -> complex:
-    """Where two endless lines meet, each given by a point and a direction; parallel lines give nan or inf.
+    """Where two endless lines meet, each given by a point and a direction.
+
+    Two parallel lines are an error; in arrays such a row becomes nan or inf.
 
     >>> cross_lines(0j, 1, 5 + 5j, 1j)
     (5+0j)
     """
-    return a + a_dir * (cross(b - a, b_dir) / cross(a_dir, b_dir))
+    turn = cross(a_dir, b_dir)
+    if np.ndim(turn) == 0:
+        if turn == 0:
+            raise DraftError("angle of two lines", 0.0, "lines that are not parallel", "turn one of them")
+        return a + a_dir * (cross(b - a, b_dir) / turn)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return a + a_dir * (cross(b - a, b_dir) / turn)
 
 
 def choose(condition: Floats | int, yes: complex, no: complex) -> complex:
@@ -93,10 +110,15 @@ def choose(condition: Floats | int, yes: complex, no: complex) -> complex:
 
 
 def with_y(a: complex, b: complex, y: float) -> complex:
-    """Point at height `y` on the endless line through `a` and `b` (not level).
+    """Point at height `y` on the endless line through `a` and `b`, which must not be level.
 
     >>> with_y(0, 10 + 20j, 5)
     (2.5+5j)
     """
-    share = (y - a.imag) / (b.imag - a.imag)
-    return a + (b - a) * share
+    rise = b.imag - a.imag
+    if np.ndim(rise) == 0:
+        if rise == 0:
+            raise DraftError("rise of the line", 0.0, "a line that is not level", "move one of its points up or down")
+        return a + (b - a) * ((y - a.imag) / rise)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return a + (b - a) * ((y - a.imag) / rise)

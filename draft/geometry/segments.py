@@ -12,7 +12,7 @@ from functools import cached_property
 import numpy as np
 
 from draft.geometry.arrays import Floats, Points
-from draft.geometry.points import choose
+from draft.geometry.points import choose, unit
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,7 +38,7 @@ class Motion:
         >>> Motion.mirror(0, 1j)(3 + 2j)
         (-3+2j)
         """
-        turn = (b - a) / (b - a).conjugate()
+        turn = unit(b - a) ** 2
         return cls(turn=turn, shift=a - turn * a.conjugate(), flip=True)
 
     @classmethod
@@ -96,7 +96,7 @@ class Line:
     @property
     def start_dir(self) -> complex:
         """Direction of travel at the start (length 1)."""
-        return (self.p1 - self.p0) / abs(self.p1 - self.p0)
+        return unit(self.p1 - self.p0)
 
     @property
     def end_dir(self) -> complex:
@@ -197,4 +197,4 @@ def _first_direction(*chords: complex) -> complex:
     found = chords[-1]
     for chord in reversed(chords[:-1]):
         found = choose(abs(chord) > _NO_HANDLE_MM, chord, found)
-    return found / abs(found)
+    return unit(found)

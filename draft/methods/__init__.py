@@ -1,1 +1,30 @@
-"""Placeholder."""
+"""Published drafting methods: one file each, ``(measures, ease) -> Block``, with its source on top.
+
+To add one: write its file, decorate nothing, and add one line to ``METHODS``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from draft.errors import DraftError
+from draft.methods import centre_line
+from draft.methods.base import Method
+
+METHODS: Mapping[str, Method] = MappingProxyType(
+    {
+        "centre_line": centre_line.METHOD,
+    }
+)
+
+
+def method_named(name: str) -> Method:
+    """Method of that name.
+
+    >>> method_named("centre_line").unit
+    'cm'
+    """
+    if name not in METHODS:
+        raise DraftError("method", name, "one of " + ", ".join(METHODS), "choose a method that exists")
+    return METHODS[name]

@@ -1,0 +1,167 @@
+"""From the sew line to the cut line: the allowance of every edge, and corners that lie flush when sewn.
+
+The cut line of an edge is the true parallel of its seam line (within 0.005 mm). At each corner the two cut lines are
+brought to an end by one rule (see :mod:`draft.edge` for the kinds).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from draft.dart import Dart
+from draft.edge import Corner, Edge
+from draft.errors import DraftError
+from draft.geometry.meet import line_crossings, meet, meet_line
+from draft.geometry.offset import parallel
+from draft.geometry.path import Path, chain
+from draft.geometry.points import angle_deg, cross_lines, dot, unit
+from draft.geometry.segments import Line, Motion
+
+SMOOTH_DEG = 3.0  # a turn below this is no corner
+LONGEST_POINT = 2.0  # an extended corner is cut off at this many times the wider allowance
+STEEPEST_END = 0.7  # cosine to its seam: a mirrored end slanted more than 45 degrees is squared instead
+_HAIR = 1e-7
+
+
+def cut_line(edges: Sequence[Edge]) -> Path:
+    """Closed cut line around a counter-clockwise outline.
+
+    Raises
+    ------
+    DraftError
+        When an allowance is wider than an inward curve lets it be; it names the edge.
+
+    Examples
+    --------
+    >>> square = [Edge(n, (Path.line(a, b),), allowance=10) for n, a, b in
+    ...           (("s", 100j, 0j), ("h", 0j, 100), ("i", 100, 100 + 100j), ("w", 100 + 100j, 100j))]
+    >>> cut_line(square).area
+    14400.0
+    """
+    runs = [_beside(edge) for edge in edges]
+    bridges: list[list[Line | Path]] = []
+    for index, edge in enumerate(edges):
+        after = (index + 1) % len(edges)
+        runs[index], bridge, runs[after] = _turned(runs[index], runs[after], edge, edges[after])
+        bridges.append(bridge)
+    pieces: list[Path | Line] = []
+    for run, bridge in zip(runs, bridges, strict=True):
+        pieces += [run, *bridge]
+    return Path.join(*pieces).tidy(1e-6)
+
+
+def _beside(edge: Edge) -> Path:
+    """Cut line of one edge, without its corners."""
+    try:
+        runs = [parallel(part, -edge.allowance) for part in edge.parts]
+    except DraftError as error:
+        raise DraftError(
+            f"allowance of {edge.name}", edge.allowance, error.expected, "take a narrower allowance"
+        ) from error
+    if not edge.darts:
+        return runs[0]
+    joined = []
+    for dart, (before, after) in zip(edge.darts, pairwise(range(len(runs))), strict=True):
+        # The legs run on to the cut line; there the cap is folded as at the seam line.
+        runs[before] = ended_on(runs[before], dart.point, unit(dart.centre_leg - dart.point))
+        runs[after] = started_on(runs[after], dart.point, unit(dart.side_leg - dart.point))
+        joined += [runs[before], Dart(runs[before].end, runs[after].start, dart.point).cap(runs[before])]
+    return chain([*joined, runs[-1]])
+
+
+def ended_on(path: Path, p: complex, direction: complex) -> Path:
+    """Path that ends on the endless line through `p`: run on straight, or cut where it last crosses the line."""
+    target = cross_lines(path.end, path.end_dir, p, direction)
+    ahead = dot(target - path.end, path.end_dir)
+    if ahead >= -_HAIR:
+        return Path.join(path, Line(path.end, target)) if ahead > _HAIR else path
+    segments = list(path.segments)
+    while segments:
+        last = segments.pop()
+        crossings = line_crossings(last, p, direction)
+        if crossings:
+            head, _ = last.split(crossings[-1])
+            return Path((*segments, head)) if crossings[-1] > 0 else Path(tuple(segments))
+    raise DraftError("allowance", None, "cut lines that meet", "take a narrower allowance or a longer edge")
+
+
+def started_on(path: Path, p: complex, direction: complex) -> Path:
+    """Path that starts on the endless line through `p`."""
+    return ended_on(path.reversed(), p, direction).reversed()
+
+
+def _turned(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | Path], Path]:
+    """Both cut lines shaped for their corner, and what joins them."""
+    turn = angle_deg(one.end_dir, two.start_dir)
+    if abs(turn) <= SMOOTH_DEG:
+        return a, _line(a.end, b.start), b
+    if turn < 0:
+        return _inner(a, b)
+    corner = one.corner
+    if corner.kind == "folded":
+        return _folded(a, b, one, two)
+    if corner.kind in ("squared", "mirrored"):
+        if corner.first == "this":
+            return _flush(a, b, one.end, one.end_dir, corner)
+        b2, bridge, a2 = _flush(b.reversed(), a.reversed(), one.end, -two.start_dir, corner)
+        return a2.reversed(), [part.reversed() for part in reversed(bridge)], b2.reversed()
+    widest = max(one.allowance, two.allowance)
+    limit = widest * (1.0 if corner.kind == "mitred" else LONGEST_POINT)
+    return _extended(a, b, one.end, limit)
+
+
+def _line(p: complex, q: complex) -> list[Line | Path]:
+    return [Line(p, q)] if abs(q - p) > _HAIR else []
+
+
+def _inner(a: Path, b: Path) -> tuple[Path, list[Line | Path], Path]:
+    """Inward corner: the parallels cross, what lies beyond is cut off."""
+    crossings = meet(a, b)
+    if not crossings:
+        return a, _line(a.end, b.start), b
+    at = crossings[-1]
+    return a.split_at(at.along_a)[0], [], b.split_at(at.along_b)[1]
+
+
+def _extended(a: Path, b: Path, corner: complex, limit: float) -> tuple[Path, list[Line | Path], Path]:
+    """Both lines run on to their meeting point, cut off at `limit` from the corner."""
+    tip = cross_lines(a.end, a.end_dir, b.start, b.start_dir)
+    if abs(tip - corner) <= limit or limit == 0:
+        return Path.join(a, *_line(a.end, tip)), [], Path.join(*_line(tip, b.start), b)
+    middle = unit(tip - corner)
+    a2, b2 = ended_on(a, corner + middle * limit, 1j * middle), started_on(b, corner + middle * limit, 1j * middle)
+    return a2, _line(a2.end, b2.start), b2
+
+
+def _flush(a: Path, b: Path, corner: complex, seam_dir: complex, kind: Corner) -> tuple[Path, list[Line | Path], Path]:
+    """Seam `a` is sewn first; its allowance ends square, or as the image of cut line `b`."""
+    b2 = started_on(b, corner, seam_dir)
+    meeting = b2.start
+    across = b2.start_dir
+    image = seam_dir * (across / seam_dir).conjugate() if kind.kind == "mirrored" else 1j * seam_dir
+    if abs(dot(image, seam_dir)) > STEEPEST_END:
+        image = 1j * seam_dir
+    a2 = ended_on(a, meeting, image)
+    return a2, _line(a2.end, meeting), b2
+
+
+def _folded(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | Path], Path]:
+    """Turned hem: beyond the fold the seam's cut line runs on as its own image, so the turning fits the leg."""
+    first_seam = one.corner.first == "this"
+    if not first_seam:
+        b2, bridge, a2 = _fold_end(b.reversed(), a.reversed(), one.end, unit(one.end - one.start))
+        return a2.reversed(), [part.reversed() for part in reversed(bridge)], b2.reversed()
+    return _fold_end(a, b, one.end, unit(two.end - two.start))
+
+
+def _fold_end(seam: Path, hem: Path, corner: complex, fold_dir: complex) -> tuple[Path, list[Line | Path], Path]:
+    seam = ended_on(seam, corner, fold_dir)
+    image = seam.reversed().moved(Motion.mirror(corner, corner + fold_dir))
+    crossings = meet_line(image, hem.start, hem.start_dir)
+    if not crossings:
+        image = Path.join(image, Line(image.end, image.end + image.end_dir * 1000))
+        crossings = meet_line(image, hem.start, hem.start_dir)
+    image = image.between(0, crossings[0])
+    hem = started_on(hem, image.end, image.end_dir)
+    return seam, [image], hem

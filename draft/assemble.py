@@ -1,0 +1,69 @@
+"""All pieces, seams and joints of one garment, from its shell."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from draft.body import Body
+from draft.piece import Piece
+from draft.pieces.interfacing import interfacings
+from draft.pieces.kinds import band_of, closing_of, hem_of, pocket_of
+from draft.pieces.legs import back_piece, front_piece
+from draft.pieces.plan import FrontOpening, Plan, WaistEdges
+from draft.seams import Joint, Run, Seam
+from draft.shape.shell import Shell
+from draft.style import Style
+
+
+@dataclass(frozen=True, eq=False)
+class Garment:
+    """What a pattern is made of."""
+
+    pieces: Mapping[str, Piece]
+    seams: tuple[Seam, ...]
+    joints: tuple[Joint, ...]
+    waist_girth: float
+    notes: tuple[str, ...]
+
+
+def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
+    """Cut the shell into pieces, and say which edge is sewn to which."""
+    plan = Plan(body, style, shell, made_for)
+    pocket, closing, hem, band = pocket_of(style), closing_of(style), hem_of(style), band_of(style)
+    opening = FrontOpening(shell.front.waist, shell.front.side) if pocket is None else pocket.opening(plan)
+    legs = {"front": front_piece(plan, opening, closing, hem), "back": back_piece(plan, opening, hem)}
+    waist = WaistEdges(legs, opening.on_waist, opening.ease, closing.underlap(plan))
+    made = [*legs.values(), *band.pieces(plan, waist), *closing.pieces(plan)]
+    if pocket is not None:
+        made += pocket.pieces(plan)
+    made += hem.pieces(plan)
+    if style.interfacing:
+        made += interfacings(made)
+    pieces = {piece.name: piece for piece in made}
+
+    seams = [Seam.of("inseam", Run("front", "inseam"), Run("back", "inseam"), pieces, shell.stretch)]
+    if pocket is None:
+        seams.append(Seam.of("side seam", Run("front", "side"), Run("back", "side"), pieces))
+    else:
+        seams += pocket.seams(plan, pieces)
+    seams.append(Seam.of("seat seam", Run("back", "crotch"), Run("back", "crotch"), pieces))
+    seams += closing.seams(plan, pieces)
+    seams += band.seams(plan, waist, pieces)
+    hem_seams, hem_joints = hem.seams(plan, pieces)
+    seams += hem_seams
+    joints = (*_joints(pocket=pocket is not None), *hem_joints)
+    return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(closing.notes(plan)))
+
+
+def _joints(*, pocket: bool) -> list[Joint]:
+    """Corners that must flow when the main seams are sewn."""
+    front_at_waist = ("pocket_facing", "waist") if pocket else ("front", "waist")
+    return [
+        Joint("waist at the side seam", front_at_waist, ("back", "waist")),
+        Joint("waist at the centre back", ("back", "crotch"), ("back", "crotch")),
+        Joint("waist at the centre front", ("front", "fly"), ("front", "fly")),
+        Joint("crotch seam at the inseam", ("front", "inseam"), ("back", "inseam")),
+        Joint("hem at the side seam", ("front", "side"), ("back", "side")),
+        Joint("hem at the inseam", ("front", "hem"), ("back", "hem")),
+    ]

@@ -1,0 +1,60 @@
+"""A waist dart: two legs of equal length, and the cap that lets its edge close into one line.
+
+Glossary
+--------
+legs   the two seam lines, from the mouth to the point
+mouth  the gap in the waist seam between the legs
+fold   the middle line, along which the cloth is folded when the dart is sewn
+cap    the edge of the piece across the mouth; with the dart folded towards the centre and the waist cut straight
+       across, it is the image of the centre side's edge in the leg, and of that in the fold
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from draft.geometry.meet import meet_line
+from draft.geometry.path import Path
+from draft.geometry.points import mid, unit
+from draft.geometry.segments import Line, Motion
+
+
+@dataclass(frozen=True, eq=False)
+class Dart:
+    """One dart between two stretches of an edge; `centre_leg` is the mouth's end nearer the centre seam."""
+
+    centre_leg: complex
+    side_leg: complex
+    point: complex
+
+    @property
+    def intake(self) -> float:
+        """Width of the mouth in mm."""
+        return abs(self.side_leg - self.centre_leg)
+
+    @property
+    def length(self) -> float:
+        """Length of either leg in mm."""
+        return abs(self.centre_leg - self.point)
+
+    @property
+    def fold_dir(self) -> complex:
+        """Direction of the fold from the point to the mouth."""
+        return unit(mid(self.centre_leg, self.side_leg) - self.point)
+
+    def cap(self, centre_edge: Path) -> Path:
+        """Edge across the mouth, from the centre leg to the side leg.
+
+        Parameters
+        ----------
+        centre_edge : Path
+            The edge on the centre side of the dart, walked towards it; its end lies on the line of the centre leg
+            (the seam line, or the cut line beyond it).
+        """
+        in_leg = Motion.mirror(self.point, self.centre_leg)
+        image = centre_edge.reversed().moved(in_leg)
+        image = Path.join(image, Line(image.end, image.end + image.end_dir * 4 * self.intake))
+        crossings = meet_line(image, self.point, self.fold_dir)
+        half = image.between(0, crossings[0])
+        other = half.moved(Motion.mirror(self.point, self.point + self.fold_dir)).reversed()
+        return Path.join(half, other)

@@ -1,0 +1,49 @@
+"""Questions about closed polylines, answered for all their sides at once."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from draft.geometry.arrays import Floats, Points
+from draft.geometry.points import cross
+
+
+def inside(points: Points, polygon: Points) -> np.ndarray:
+    """Which points lie inside a polygon (crossing count; its first corner is not repeated).
+
+    >>> inside(np.array([1 + 1j, 5 + 1j]), np.array([0, 2, 2 + 2j, 2j]))
+    array([ True, False])
+    """
+    a, b = polygon[None, :], np.roll(polygon, -1)[None, :]
+    p = np.asarray(points)[:, None]
+    spans = (a.imag > p.imag) != (b.imag > p.imag)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        x = a.real + (p.imag - a.imag) * (b.real - a.real) / (b.imag - a.imag)
+    return np.asarray(np.sum(spans & (p.real < x), axis=1) % 2 == 1)
+
+
+def first_crossing(polygon: Points) -> complex | None:
+    """Return a point where a closed polyline crosses itself, or None when it is simple.
+
+    >>> first_crossing(np.array([0, 2 + 2j, 2, 2j]))
+    (1+1j)
+    >>> first_crossing(np.array([0, 2, 2 + 2j, 2j])) is None
+    True
+    """
+    a = np.asarray(polygon, dtype=complex)
+    a = a[np.abs(a - np.roll(a, 1)) > 1e-9]
+    b = np.roll(a, -1)
+    n = len(a)
+    side_a: Floats = np.asarray(cross((b - a)[:, None], a[None, :] - a[:, None]))  # type: ignore[arg-type]
+    side_b: Floats = np.asarray(cross((b - a)[:, None], b[None, :] - a[:, None]))  # type: ignore[arg-type]
+    apart = side_a * side_b < 0
+    hits = apart & apart.T
+    index = np.arange(n)
+    gap = np.abs(index[:, None] - index[None, :])
+    hits &= (gap > 1) & (gap < n - 1)
+    found = np.argwhere(np.triu(hits))
+    if not len(found):
+        return None
+    i, j = found[0]
+    t = cross(a[j] - a[i], b[j] - a[j]) / cross(b[i] - a[i], b[j] - a[j])
+    return complex(a[i] + t * (b[i] - a[i]))

@@ -1,0 +1,71 @@
+"""Finished sizes, walked and measured on the pieces as they will be cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from draft.assemble import Garment
+from draft.geometry.meet import meet_line
+from draft.piece import Piece
+from draft.table import Table
+from draft.units import fmt
+
+THIGH_BELOW_CROTCH = 25.0  # level of the thigh girth below the crotch line, mm
+KNEE_ABOVE_HEM = 1.0  # the knee is measured on legs that reach below it
+
+
+@dataclass(frozen=True)
+class Sizes(Mapping[str, float]):
+    """Finished sizes in mm by name; prints as a table."""
+
+    values_mm: tuple[tuple[str, float], ...]
+
+    def __getitem__(self, key: str) -> float:
+        for name, value in self.values_mm:
+            if name == key:
+                return value
+        raise KeyError(key)
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name, _ in self.values_mm)
+
+    def __len__(self) -> int:
+        return len(self.values_mm)
+
+    def table(self) -> Table:
+        """Name and size, one row each."""
+        rows = tuple((name.replace("_", " "), fmt(value, 1)) for name, value in self.values_mm)
+        return Table("Finished sizes", ("where", "mm"), rows)
+
+    def __str__(self) -> str:
+        return str(self.table())
+
+    def _repr_html_(self) -> str:
+        return self.table().html()
+
+
+def width_at(piece: Piece, y: float) -> float:
+    """Width of a piece between its outermost seam lines at height `y`."""
+    places = [piece.sew_line.point_at(s).real for s in meet_line(piece.sew_line, 1j * y, 1 + 0j)]
+    return max(places) - min(places)
+
+
+def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
+    """Finished sizes of a garment: girths of the whole body as worn, lengths along the seams."""
+    front, back = garment.pieces["front"], garment.pieces["back"]
+
+    def girth(y: float) -> float:
+        return width_at(front, y) + width_at(back, y)
+
+    found = {"waist": garment.waist_girth, "hip": 2 * girth(levels["hip"])}
+    found["thigh"] = girth(levels["crotch"] - THIGH_BELOW_CROTCH)
+    if levels["hem"] < levels["knee"] - KNEE_ABOVE_HEM:
+        found["knee"] = girth(levels["knee"])
+    found["hem"] = front.edge("hem").length + back.edge("hem").length
+    found["front_crotch"] = front.edge("crotch").length + front.edge("fly").length
+    found["back_crotch"] = back.edge("crotch").length
+    found["crotch"] = found["front_crotch"] + found["back_crotch"]
+    found["inside_leg"] = front.edge("inseam").length
+    found["outside_leg"] = back.edge("side").length
+    return Sizes(tuple((name, float(value)) for name, value in found.items()))

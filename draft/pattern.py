@@ -1,0 +1,124 @@
+"""Pattern: all pieces of one garment, its seams, and what it was drafted from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path as FilePath
+from types import MappingProxyType
+from typing import Literal
+
+from draft.assemble import Garment
+from draft.block import Block
+from draft.body import Body
+from draft.checks import Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
+from draft.errors import DraftError
+from draft.export import dxf_astm, dxf_plain, svg, view
+from draft.measure import Sizes, finished_sizes
+from draft.piece import Piece
+from draft.report import report_text
+from draft.seams import Joint, Seam
+from draft.shape.shell import Shell
+from draft.style import Style
+
+Dialect = Literal["plain", "astm"]
+
+
+@dataclass(frozen=True, eq=False)
+class Pattern:
+    """All pieces of one garment. Made by :func:`draft.trousers` and :func:`draft.shorts`.
+
+    Nothing in it is edited by hand: to change it, change body or style and draft again.
+    """
+
+    garment_name: str
+    body: Body
+    style: Style
+    block: Block
+    shell: Shell
+    garment: Garment
+
+    @property
+    def name(self) -> str:
+        """Name for titles: style or garment, and the body's name."""
+        style = self.style.name or self.garment_name.capitalize()
+        return f"{style} for {self.body.name}" if self.body.name else style
+
+    @property
+    def pieces(self) -> Mapping[str, Piece]:
+        """Pieces by name."""
+        return MappingProxyType(dict(self.garment.pieces))
+
+    @property
+    def seams(self) -> tuple[Seam, ...]:
+        """Every sewn edge with its partner."""
+        return self.garment.seams
+
+    @property
+    def joints(self) -> tuple[Joint, ...]:
+        """Corners that become one line when sewn."""
+        return self.garment.joints
+
+    @cached_property
+    def _sizes(self) -> Sizes:
+        return finished_sizes(self.garment, self.shell.levels)
+
+    def measure(self) -> Sizes:
+        """Finished sizes in mm: girths of the whole body as worn, lengths along the seams.
+
+        The thigh is taken 25 mm below the crotch line; the knee is left out when the leg ends above it.
+        """
+        return self._sizes
+
+    def targets(self) -> Sizes:
+        """Body plus ease in mm, for the sizes that this draft aims at."""
+        return Sizes(
+            tuple((name, float(self.shell.targets[name])) for name in self._sizes if name in self.shell.targets)
+        )
+
+    def check(self) -> Findings:
+        """Everything that does not sew together; empty when all is well."""
+        pieces = self.garment.pieces
+        found = Findings(check_seams(self.seams))
+        found.extend(check_notches(self.seams, pieces))
+        found.extend(check_joints(self.joints, pieces))
+        for piece in pieces.values():
+            found.extend(check_piece(piece))
+        found.extend(check_sizes(self.measure(), self.targets()))
+        return found
+
+    def report(self) -> str:
+        """What was drafted, from which measures and method, what was estimated, and what came out."""
+        return report_text(self)
+
+    def save_svg(self, path: str | FilePath) -> FilePath:
+        """Write all pieces at true size to one SVG file, atomically.
+
+        Raises
+        ------
+        DraftError
+            When the folder does not exist or cannot be written; no file is left behind.
+        """
+        return svg.save(self, path)
+
+    def save_dxf(self, path: str | FilePath, dialect: Dialect = "plain") -> FilePath:
+        """Write all pieces to one DXF file in mm: ``"plain"`` for cutters and plotters, ``"astm"`` for pattern systems.
+
+        Raises
+        ------
+        DraftError
+            For an unknown dialect, or when the file cannot be written; no file is left behind.
+        """
+        if dialect == "plain":
+            return dxf_plain.save(self, path)
+        if dialect == "astm":
+            return dxf_astm.save(self, path)
+        raise DraftError("dialect", dialect, "'plain' or 'astm'", "choose one of these")
+
+    def _repr_svg_(self) -> str:
+        return view.pattern_svg(self)
+
+    def __repr__(self) -> str:
+        names = ", ".join(self.garment.pieces)
+        return f"<Pattern {self.name}: {len(self.garment.pieces)} pieces ({names}), {len(self.check())} findings>"

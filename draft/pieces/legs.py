@@ -1,0 +1,146 @@
+"""Front and back: the panels of the shell with their allowances, notches and marks."""
+
+from __future__ import annotations
+
+from draft.edge import Corner, Edge
+from draft.geometry.segments import Line
+from draft.piece import Cut, Notch, Piece, dart_marks
+from draft.pieces.plan import ClosingKind, FrontOpening, HemKind, Plan
+from draft.shape.shell import Panel
+
+FORK_BALANCE_SHARE = 0.45  # balance notch on a shorts inseam, share of the inseam from the fork
+CROTCH_BALANCE_SHARE = 0.5
+GRAIN_MARGIN = 0.12
+
+
+def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: HemKind) -> Piece:
+    """Front, cut away at the pocket and split at the fly stop."""
+    a, panel = plan.style.allowances, plan.shell.front
+    stop = closing.stop(plan)
+    crotch, fly = panel.crotch.split_at(panel.crotch.length - stop)
+    edges = [
+        Edge("side", (opening.side,), allowance=a.side, corner=hem.corner()),
+        Edge("hem", (panel.hem,), allowance=hem.allowance(plan), corner=_hem_inseam(hem)),
+        Edge("inseam", (panel.inseam,), allowance=a.inseam, corner=Corner("mirrored")),
+        Edge("crotch", (crotch,), allowance=a.crotch),
+        Edge("fly", (fly,), allowance=a.fly, corner=Corner("extended")),
+        Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next")),
+    ]
+    if opening.mouth is not None:
+        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("squared", "next"))
+        edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared", "this")))
+    lines, fly_notches = closing.front_marks(plan)
+    dart_lines, holes = dart_marks(edges[5])
+    lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front")]
+    return Piece(
+        name="front",
+        title="Front",
+        edges=tuple(edges),
+        cut=Cut(2, "self", mirrored=True),
+        grainline=_grain(panel, plan),
+        notches=(
+            *side_notches(plan, opening, 1),
+            *_leg_notches(plan, panel, 1),
+            *fly_notches,
+            *_dart_notches(edges[5]),
+            *_mouth_notches(opening),
+        ),
+        lines=tuple(lines),
+        holes=holes,
+        made_for=plan.made_for,
+    )
+
+
+def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind) -> Piece:
+    """Back, with its waist darts."""
+    a, panel = plan.style.allowances, plan.shell.back
+    waist = Edge("waist", panel.waist.parts, panel.waist.darts, a.waist, Corner("mirrored", "next"))
+    edges = (
+        Edge("side", (panel.side,), allowance=a.side, corner=hem.corner()),
+        Edge("hem", (panel.hem,), allowance=hem.allowance(plan), corner=_hem_inseam(hem)),
+        Edge("inseam", (panel.inseam,), allowance=a.inseam, corner=Corner("mirrored")),
+        Edge("crotch", (panel.crotch,), allowance=a.crotch, corner=Corner("mirrored")),
+        waist,
+    )
+    dart_lines, holes = dart_marks(waist)
+    mouth = (Notch("side", opening.on_side, "pocket mouth at the side", 2),) if opening.mouth is not None else ()
+    return Piece(
+        name="back",
+        title="Back",
+        edges=edges,
+        cut=Cut(2, "self", mirrored=True),
+        grainline=_grain(panel, plan),
+        notches=(*mouth, *side_notches(plan, None, 2), *_leg_notches(plan, panel, 2), *_dart_notches(waist)),
+        lines=(*dart_lines, *hem.leg_lines(plan, "back")),
+        holes=holes,
+        made_for=plan.made_for,
+    )
+
+
+def _hem_inseam(hem: HemKind) -> Corner:
+    return hem.corner().swapped()
+
+
+def _grain(panel: Panel, plan: Plan) -> Line:
+    top = min(panel.waist.parts[-1].end.imag, panel.waist.parts[0].start.imag)
+    bottom = panel.hem.start.imag
+    margin = GRAIN_MARGIN * (top - bottom)
+    return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * (top - 2 * margin))
+
+
+def hip_along(plan: Plan) -> float:
+    """Where the hip notch stands on both side seams: the front's arc length from the waist."""
+    return along_at_height(plan.shell.front, plan.shell.levels["hip"])
+
+
+def along_at_height(panel: Panel, y: float) -> float:
+    """Arc length from the waist at which the side seam reaches height `y`."""
+    low, high = 0.0, panel.side.length
+    for _ in range(40):
+        s = (low + high) / 2
+        low, high = (s, high) if panel.side.point_at(s).imag > y else (low, s)
+    return (low + high) / 2
+
+
+def side_notches(plan: Plan, opening: FrontOpening | None, count: int) -> list[Notch]:
+    """Hip, crotch and (on long legs) knee notches of a side seam, at the same arc lengths front and back."""
+    begins = opening.on_side if opening else 0.0
+    front, levels = plan.shell.front, plan.shell.levels
+    found = []
+    for name in ("hip", "crotch", "knee"):
+        if levels[name] < levels["hem"] + 40:
+            continue
+        along = along_at_height(front, levels[name]) - begins
+        if along > 15:  # kept clear of the pocket mouth
+            found.append(Notch("side", along, name, count))
+    return found
+
+
+def _leg_notches(plan: Plan, panel: Panel, count: int) -> list[Notch]:
+    """Balance notches of inseam and crotch seam, by share of each seam so that a stretched back still meets."""
+    inseam = panel.inseam.length
+    shares = [1 - FORK_BALANCE_SHARE]
+    levels = plan.shell.levels
+    if levels["knee"] > levels["hem"] + 40:
+        shares = [1 - 0.2, (levels["knee"] - levels["hem"]) / -levels["hem"]]
+    names = ("inseam balance", "knee")
+    found = [Notch("inseam", share * inseam, name, count) for share, name in zip(shares, names, strict=False)]
+    curve = panel.crotch.length - panel.straight
+    if count == 2 or curve > 60:
+        found.append(
+            Notch("crotch", curve * CROTCH_BALANCE_SHARE, f"{'back' if count == 2 else 'front'} crotch balance", count)
+        )
+    return found
+
+
+def _dart_notches(waist: Edge) -> list[Notch]:
+    """One notch at each dart leg: two places in the open piece, one place of the sewn edge."""
+    found, along = [], 0.0
+    for index, part in enumerate(waist.parts[:-1]):
+        along += part.length
+        found += [Notch("waist", along, f"dart {index + 1}"), Notch("waist", along + 1e-6, f"dart {index + 1}")]
+    return found
+
+
+def _mouth_notches(opening: FrontOpening) -> list[Notch]:
+    return [] if opening.mouth is None else [Notch("mouth", opening.mouth.length / 2, "middle of the mouth")]

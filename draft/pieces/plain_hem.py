@@ -1,0 +1,62 @@
+"""Plain turned hem, cut on: the allowance is the turning, shaped as the image of the leg above it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from draft.edge import Corner
+from draft.errors import DraftError
+from draft.geometry.offset import parallel
+from draft.piece import InnerLine, Piece
+from draft.pieces.plan import Plan
+from draft.seams import Joint, Seam
+from draft.style import PlainHem
+
+SMALLEST_ABOVE = 10.0
+
+
+def _choice(plan: Plan) -> PlainHem:
+    hem = plan.style.hem
+    assert isinstance(hem, PlainHem)
+    most = plan.shell.back.inseam.length - SMALLEST_ABOVE
+    if hem.depth + hem.turn > most:
+        raise DraftError(
+            "style.hem.depth", hem.depth, f"at most {most - hem.turn:.0f} mm on this leg", "make the hem shallower"
+        )
+    return hem
+
+
+def allowance(plan: Plan) -> float:
+    """Depth of the hem and what is folded under."""
+    hem = _choice(plan)
+    return hem.depth + hem.turn
+
+
+def corner() -> Corner:
+    """Corner of a turning that is folded onto the leg."""
+    return Corner("folded")
+
+
+def above(plan: Plan) -> float:
+    """Depth of the hem."""
+    return _choice(plan).depth
+
+
+def leg_lines(plan: Plan, name: str) -> list[InnerLine]:
+    """Fold of the hem is the seam line itself; the inner fold lies `depth` beyond it."""
+    hem = _choice(plan)
+    panel = plan.shell.front if name == "front" else plan.shell.back
+    lines = [InnerLine("fold", panel.hem, "hem fold")]
+    if hem.turn:
+        lines.append(InnerLine("fold", parallel(panel.hem, -hem.depth), "fold under"))
+    return lines
+
+
+def pieces(plan: Plan) -> list[Piece]:
+    """No pieces of its own."""
+    return []
+
+
+def seams(plan: Plan, pieces: Mapping[str, Piece]) -> tuple[list[Seam], list[Joint]]:
+    """No seam with another piece."""
+    return [], []

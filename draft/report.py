@@ -1,0 +1,87 @@
+"""The report of a pattern: where it comes from, what was estimated, what came out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from draft.methods import method_named
+from draft.table import Table
+from draft.units import fmt
+
+if TYPE_CHECKING:
+    from draft.pattern import Pattern
+
+
+def report_text(pattern: Pattern) -> str:
+    """Text of the report."""
+    method = method_named(pattern.block.method)
+    parts = [
+        pattern.name,
+        f"Method: {method.title} ({method.source}). Fit: formula, the method's own shape.",
+        _ease_line(pattern),
+        str(_estimates(pattern)),
+        _crotch_line(pattern),
+        str(pattern.measure()),
+        str(seam_table(pattern)),
+        str(pattern.check()),
+        str(cutting_table(pattern)),
+        *pattern.garment.notes,
+        CAUTION,
+    ]
+    return "\n\n".join(part for part in parts if part)
+
+
+CAUTION = (
+    "Cutters, irons and needles hurt: cut away from the body, close the blade's guard after every cut, stand the iron "
+    "on its heel. Clothes for children carry no loose cords and only firmly sewn buttons, and nightwear has rules "
+    "about flammability: the rules of your country come first."
+)
+
+
+def _ease_line(pattern: Pattern) -> str:
+    words = []
+    for name in ("waist", "hip"):
+        asked = getattr(pattern.style.ease, name)
+        whose = "as asked" if asked is not None else "the method's own"
+        words.append(f"{name} {fmt(pattern.block.ease[name], 1)} mm ({whose})")
+    thigh = pattern.style.ease.thigh
+    own = pattern.measure()["thigh"] - pattern.body.known("thigh")
+    whose = "as asked" if thigh is not None else "the method's own"
+    words.append(f"thigh {fmt(own, 1)} mm ({whose})")
+    return "Ease in cloth: " + ", ".join(words) + "."
+
+
+def _estimates(pattern: Pattern) -> Table | str:
+    rows = tuple(
+        (e.field.replace("_", " "), fmt(e.value, 0), "" if e.sd is None else fmt(e.sd, 0), e.method)
+        for e in pattern.body.estimates
+    )
+    if not rows:
+        return "No measure was estimated."
+    return Table("Not given, estimated (not used for the draft unless said)", ("measure", "mm", "+- 1 SD", "how"), rows)
+
+
+def _crotch_line(pattern: Pattern) -> str:
+    sizes, lines = pattern.measure(), []
+    for name in ("front_crotch", "back_crotch"):
+        given = getattr(pattern.body, name)
+        if given is not None:
+            lines.append(
+                f"{name.replace('_', ' ')}: body {fmt(given, 1)}, pattern {fmt(sizes[name], 1)} mm (not fitted)"
+            )
+    return "\n".join(lines)
+
+
+def seam_table(pattern: Pattern) -> Table:
+    """Every seam with its two lengths, the planned ease and what is left over."""
+    rows = tuple(
+        (s.name, str(s.a), str(s.b), fmt(s.length_a, 1), fmt(s.length_b, 1), fmt(s.ease, 1), fmt(s.difference, 2))
+        for s in pattern.seams
+    )
+    return Table("Seams", ("seam", "a", "b", "a mm", "b mm", "ease", "left over"), rows)
+
+
+def cutting_table(pattern: Pattern) -> Table:
+    """What to cut."""
+    rows = tuple((piece.title, str(piece.cut), piece.allowances) for piece in pattern.pieces.values())
+    return Table("Cutting list", ("piece", "cut", "allowances"), rows)

@@ -1,0 +1,219 @@
+"""The waist seam: its level, what the darts and the side seams take in, and its line with the darts closed.
+
+The seam is drawn in stretches, each square to what it meets: centre seam, dart legs, side seam. Two stretches that are
+square to the legs of one dart, or to two side seams, continue each other when these are sewn.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from draft.block import Block, DartPlan, PanelBlock
+from draft.body import Body
+from draft.dart import Dart
+from draft.errors import DraftError
+from draft.geometry.construct import smooth
+from draft.geometry.path import Path
+from draft.geometry.points import cross_lines, dot, unit
+from draft.shape.shell import Waist
+from draft.style import Darts, StraightBand, Style
+
+LARGEST_INTAKE = {"front": 30.0, "back": 35.0}  # one dart; common practice, no source
+USUAL_INTAKE = {"front": 25.0, "back": 30.0}  # above it a cutter splits the dart
+SMALLEST_INTAKE = 5.0  # a dart below this is not worth sewing
+SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
+LENGTH_TOL_MM = 0.01
+
+
+@dataclass(frozen=True, eq=False)
+class Level:
+    """One panel at the level where its waist seam will lie: ends of the seam, and the darts there as drawn."""
+
+    centre: complex
+    side: complex
+    plans: tuple[DartPlan, ...]
+
+    @property
+    def run(self) -> float:
+        """Distance from centre to side, darts open."""
+        return abs(self.side - self.centre)
+
+    @property
+    def intake(self) -> float:
+        """What all darts take at this level."""
+        return sum(plan.intake for plan in self.plans)
+
+
+@dataclass(frozen=True)
+class Suppression:
+    """What one panel's waist becomes: its sewn length, and the intake of each of its darts (centre first)."""
+
+    net: float
+    intakes: tuple[float, ...]
+
+
+def waist_ease(block: Block, body: Body, drop: float) -> float:
+    """Ease at the level of the waist seam: the waist's, growing to the hip's as the girth grows."""
+    share = min(1.0, drop / body.waist_to_hip)
+    return block.ease["waist"] + (block.ease["hip"] - block.ease["waist"]) * share * (2 - share)
+
+
+def waist_target(block: Block, body: Body, style: Style) -> float:
+    """Finished girth of the waist: body at that level plus ease."""
+    return body.girth_at(style.waist_drop) + waist_ease(block, body, style.waist_drop)
+
+
+def at_level(panel: PanelBlock, drop: float) -> Level:
+    """Panel at a level `drop` mm below the method's waist line, measured along centre seam and side seam."""
+    if drop == 0:
+        return Level(panel.waist_centre, panel.waist_side, panel.darts)
+    centre = panel.crotch.point_at(panel.crotch.length - drop)
+    side = panel.side.point_at(drop)
+    plans = []
+    for plan in panel.darts:
+        axis = unit(plan.mouth - plan.point)
+        mouth = cross_lines(plan.point, axis, centre, unit(side - centre))
+        share = dot(mouth - plan.point, axis) / abs(plan.mouth - plan.point)
+        plans.append(DartPlan(mouth, plan.point, max(0.0, plan.intake * share)))
+    return Level(centre, side, tuple(plans))
+
+
+def suppress(front: Level, back: Level, hips: dict[str, float], girth: float, darts: Darts) -> dict[str, Suppression]:
+    """Share the waist out between front and back, darts and side seams.
+
+    Parameters
+    ----------
+    front, back : Level
+    hips : dict
+        Width of either panel at the hip.
+    girth : float
+        Whole girth that the two waist seams are to have, mm.
+    darts : Darts
+        The style's choice. What its darts leave of the method's intake goes in equal parts to the side seams of
+        front and back, so that the side seam stays where it hangs.
+    """
+    levels = {"front": front, "back": back}
+    own = {name: level.run - level.intake for name, level in levels.items()}
+    change = (girth / 2 - sum(own.values())) / 2
+    net = {name: own[name] + change for name in levels}
+    counts = {"front": darts.front, "back": darts.back}
+    shares = {"front": darts.front_share, "back": darts.back_share}
+    intakes: dict[str, tuple[float, ...]] = {}
+    for name, level in levels.items():
+        difference = hips[name] - net[name]
+        if shares[name] is None:
+            intakes[name] = _own_intakes(name, level, counts[name])
+            left = (level.intake - sum(intakes[name])) / 2
+            other = "back" if name == "front" else "front"
+            net[name], net[other] = net[name] + left, net[other] - left
+        else:
+            intakes[name] = _shared_intakes(name, level, counts[name], shares[name] or 0.0, difference)
+    return {name: Suppression(net[name], intakes[name]) for name in levels}
+
+
+def _own_intakes(name: str, level: Level, count: int) -> tuple[float, ...]:
+    if count == 0 or level.intake == 0:
+        return ()
+    planned = [plan.intake for plan in level.plans]
+    wanted = planned[:] if count == len(planned) else [min(level.intake, USUAL_INTAKE[name])]
+    return tuple(wanted) if min(wanted) >= SMALLEST_INTAKE else ()
+
+
+def _shared_intakes(name: str, level: Level, count: int, share: float, difference: float) -> tuple[float, ...]:
+    field = f"style.darts.{name}_share"
+    if count == 0 or share == 0 or difference <= 0:
+        return ()
+    room = level.run - SMALLEST_GAP * (2 * count + 1)
+    largest = min(count * LARGEST_INTAKE[name], difference, max(0.0, room)) / difference
+    if share > largest + 1e-9:
+        raise DraftError(
+            field,
+            share,
+            f"at most {largest:.2f} for {count} dart(s) on this body",
+            "take a smaller share or more darts",
+        )
+    each = share * difference / count
+    return (each,) * count if each >= SMALLEST_INTAKE else ()
+
+
+def placed(
+    level: Level, panel: PanelBlock, intakes: tuple[float, ...], lengths: tuple[float | None, ...]
+) -> list[Dart]:
+    """Darts on the seam line: at the method's places, one of two in the middle between them."""
+    plans = level.plans
+    if len(intakes) == 1 and len(plans) == 2:
+        middle = (plans[0].mouth + plans[1].mouth) / 2
+        plans = (DartPlan(middle, (plans[0].point + plans[1].point) / 2, 0.0),)
+    along = unit(level.side - level.centre)
+    found = []
+    for plan, intake, length in zip(plans, intakes, lengths, strict=False):
+        point = plan.point
+        axis = unit(plan.mouth - plan.point)
+        if length is not None:
+            full = abs(plan.mouth - plan.point)
+            drop = _dropped(level, panel, plan)
+            point = plan.mouth - axis * (length - drop) if length > drop else plan.mouth - axis * full
+        square = unit(along - axis * dot(along, axis))
+        found.append(Dart(plan.mouth - square * intake / 2, plan.mouth + square * intake / 2, point))
+    return found
+
+
+def _dropped(level: Level, panel: PanelBlock, plan: DartPlan) -> float:
+    """How far the seam lies below the method's waist line along a dart."""
+    on_line = cross_lines(
+        plan.point, unit(plan.mouth - plan.point), panel.waist_centre, unit(panel.waist_side - panel.waist_centre)
+    )
+    return abs(on_line - plan.mouth) if level.centre != panel.waist_centre else 0.0
+
+
+def drawn(centre: complex, centre_dir: complex, side: complex, side_dir: complex, darts: list[Dart]) -> Waist:
+    """Waist seam from centre to side, square to the centre seam, to every dart leg and to the side seam.
+
+    `centre_dir` is the way up the centre seam, `side_dir` the way down the side seam.
+    """
+    starts = [(centre, 1j * centre_dir)] + [(d.side_leg, 1j * unit(d.side_leg - d.point)) for d in darts]
+    ends = [(d.centre_leg, 1j * unit(d.centre_leg - d.point)) for d in darts] + [(side, -1j * side_dir)]
+    parts = tuple(Path((smooth(p, p_dir, q, q_dir),)) for (p, p_dir), (q, q_dir) in zip(starts, ends, strict=True))
+    return Waist(parts, tuple(darts))
+
+
+def band_ease(style: Style) -> float:
+    """How much longer the trousers' waist edge is than the band."""
+    return style.band.eased if isinstance(style.band, StraightBand) else 0.0
+
+
+def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tuple[float | None, ...]) -> Waist:
+    """Trued waist seam whose sewn length is exactly what the plan says.
+
+    The curve is a little longer than the straight line it replaces: the darts take that up, or, without darts, the
+    side seam.
+    """
+    centre_dir = panel.crotch.end_dir
+    intakes = plan.intakes
+    side_at = plan.net + sum(intakes)
+    along = unit(level.side - level.centre)
+    for _ in range(8):
+        side = level.centre + along * side_at
+        darts = placed(level, panel, intakes, lengths)
+        side_dir = panel.side_to(side, panel.knee_side).start_dir
+        seam = drawn(level.centre, centre_dir, side, side_dir, darts)
+        over = seam.length - plan.net
+        if abs(over) < LENGTH_TOL_MM:
+            break
+        if intakes:
+            intakes = tuple(intake + over / len(intakes) for intake in intakes)
+        else:
+            side_at -= over
+    return seam
+
+
+def check_room(name: str, level: Level, seam: Waist) -> None:
+    """Refuse darts that leave no cloth between them and the next seam."""
+    for part in seam.parts if seam.darts else ():
+        if abs(part.end - part.start) < SMALLEST_GAP or dot(part.end - part.start, level.side - level.centre) <= 0:
+            raise DraftError(
+                f"style.darts.{name}",
+                len(seam.darts),
+                f"{SMALLEST_GAP:g} mm of waist seam beside each dart",
+                "choose fewer darts or a smaller share",
+            )

@@ -1,0 +1,358 @@
+"""Style: every choice that shapes a garment, in mm, and nothing that can be computed from another choice.
+
+Glossary
+--------
+finished   the size on the sewn garment, without allowances
+ease       what the garment has more than the body at the same place
+waist drop how far the waist seam lies below the body's waist
+overlap    the side of the closing that lies on top; the other side is the underlap
+turned-up cuff
+           a separate cuff, sewn to the bottom edge of the leg and turned up outside
+
+A kind of pocket, hem, band or closing is one small class here or in the file of its pieces; see ``draft/pieces``.
+``None`` means "as the drafting method has it" or "follows from the rest"; the field says which.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, fields
+from difflib import get_close_matches
+from functools import wraps
+from typing import Any, ClassVar, Literal, TypeVar, dataclass_transform
+
+from draft.errors import DraftError
+from draft.units import to_mm
+
+Lap = Literal["left_over_right", "right_over_left"]
+Sections = Literal["one", "side_seams"]
+
+
+def mm(default: float | None, low: float, high: float) -> Any:
+    """Field in mm between two limits; a default of None lets None be chosen."""
+    return field(default=default, metadata={"low": low, "high": high, "optional": default is None})
+
+
+def whole(default: int, low: int, high: int) -> Any:
+    """Whole number between two limits."""
+    return field(default=default, metadata={"low": low, "high": high, "whole": True})
+
+
+def share() -> Any:
+    """Share from 0 to 1, or None."""
+    return field(default=None, metadata={"low": 0.0, "high": 1.0, "optional": True, "share": True})
+
+
+def one_of(default: str, *names: str) -> Any:
+    """One of a few names."""
+    return field(default=default, metadata={"names": names})
+
+
+def yes_no(*, default: bool) -> Any:
+    """Field that is True or False."""
+    return field(default=default, metadata={"flag": True})
+
+
+C = TypeVar("C", bound=type)
+
+
+@dataclass_transform(kw_only_default=True, frozen_default=True, field_specifiers=(field,))
+def choice(cls: C) -> C:
+    """Class decorator: a frozen dataclass with keywords only, whose misspelt keyword is told with the nearest name."""
+    made: Any = dataclass(frozen=True, kw_only=True)(cls)
+    plain = made.__init__
+    names = [entry.name for entry in fields(made)]
+
+    @wraps(plain)
+    def init(self: Any, **given: Any) -> None:
+        for name in given.keys() - set(names):
+            near = get_close_matches(name, names, n=1)
+            remedy = f"write {near[0]!r}" if near else "choose one of these"
+            raise DraftError(f"{made.where}.{name}", given[name], "one of " + ", ".join(names), remedy)
+        plain(self, **given)
+
+    made.__init__ = init
+    return made  # type: ignore[no-any-return]
+
+
+@choice
+class Choice:
+    """Base of all choices: reads text with units, refuses what lies outside the limits of a field."""
+
+    where: ClassVar[str] = "style"
+
+    def __post_init__(self) -> None:
+        for entry in fields(self):
+            value = getattr(self, entry.name)
+            name = f"{self.where}.{entry.name}"
+            checked = _checked(name, value, dict(entry.metadata))
+            object.__setattr__(self, entry.name, checked)
+
+
+def _checked(name: str, value: Any, rule: dict[str, Any]) -> Any:
+    if not rule or (value is None and rule.get("optional")):
+        return value
+    if "names" in rule:
+        return _named(name, value, rule["names"])
+    if "flag" in rule:
+        if not isinstance(value, bool):
+            raise DraftError(name, value, "True or False", "choose one of the two")
+        return value
+    if "whole" in rule:
+        return _counted(name, value, rule)
+    if rule.get("share"):
+        number = _plain_number(name, value)
+        unit = ""
+    else:
+        number, unit = to_mm(value, name), " mm"
+    if not rule["low"] <= number <= rule["high"]:
+        expected = f"{rule['low']:g} to {rule['high']:g}{unit}"
+        raise DraftError(name, value, expected, "choose a value inside these limits")
+    return number
+
+
+def _named(name: str, value: object, names: tuple[str, ...]) -> object:
+    if value not in names:
+        raise DraftError(name, value, " or ".join(repr(n) for n in names), "choose one of these")
+    return value
+
+
+def _counted(name: str, value: object, rule: dict[str, Any]) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or not rule["low"] <= value <= rule["high"]:
+        raise DraftError(name, value, f"a whole number from {rule['low']} to {rule['high']}", "choose one of these")
+    return value
+
+
+def _plain_number(name: str, value: object) -> float:
+    if isinstance(value, bool) or not isinstance(value, float | int):
+        raise DraftError(name, value, "a number from 0 to 1", "give a share, e.g. 0.4")
+    return float(value)
+
+
+@choice
+class Ease(Choice):
+    """Ease at whole-body girths in mm; None: the method's own (the pattern's report says how much that is)."""
+
+    where: ClassVar[str] = "style.ease"
+
+    waist: float | None = mm(None, -60, 300)
+    hip: float | None = mm(None, -60, 500)
+    thigh: float | None = mm(None, -40, 400)
+
+
+@choice
+class Leg(Choice):
+    """Length and width of the leg.
+
+    inside_leg : finished inseam from fork to hem; None: 160 for shorts, 20 less than the body's for trousers.
+    hem : finished girth of the bottom edge of one leg; None: the method's width at that level, for shorts with 10 more
+        at each inseam (a shorts leg is straightened so that its hem lies flat; common practice, no source).
+    knee : finished knee girth; None: the method's.
+    stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: 1.5 % of the
+        inseam, at most 6 mm.
+    """
+
+    where: ClassVar[str] = "style.leg"
+
+    inside_leg: float | None = mm(None, 50, 1150)
+    hem: float | None = mm(None, 150, 2000)
+    knee: float | None = mm(None, 180, 1500)
+    stretch: float | None = mm(None, 0, 13)
+
+
+@choice
+class Darts(Choice):
+    """Waist darts per half.
+
+    front, back : how many.
+    front_share, back_share : the part of the panel's waist-to-hip difference that its darts take; None: the intake of
+        the method, as far as the body has that difference. What darts do not take goes to the side seams.
+    front_length, back_centre_length, back_side_length : from the method's waist line to the point; None: the method's,
+        shortened where the hip is near.
+    """
+
+    where: ClassVar[str] = "style.darts"
+
+    front: int = whole(0, 0, 1)
+    back: int = whole(2, 0, 2)
+    front_share: float | None = share()
+    back_share: float | None = share()
+    front_length: float | None = mm(None, 30, 250)
+    back_centre_length: float | None = mm(None, 30, 250)
+    back_side_length: float | None = mm(None, 30, 250)
+
+
+@choice
+class Band(Choice):
+    """Base of all ways to finish the waist."""
+
+    where: ClassVar[str] = "style.band"
+
+
+@choice
+class StraightBand(Band):
+    """Straight folded waistband.
+
+    depth : finished depth.
+    sections : ``"one"`` strip, or ``"side_seams"``: fronts and back joined at the side seams.
+    overlap : how far the band runs past the centre front on the side that lies on top.
+    underlap : the same underneath; None: the finished width of the fly shield.
+    eased : how much longer the trousers' waist edge is than the band it is eased onto.
+    button : diameter; the buttonhole follows from it.
+    """
+
+    depth: float = mm(40.0, 15, 60)
+    sections: Sections = one_of("one", "one", "side_seams")
+    overlap: float = mm(0.0, 0, 120)
+    underlap: float | None = mm(None, 0, 120)
+    eased: float = mm(0.0, 0, 30)
+    button: float = mm(18.0, 8, 40)
+    button_thickness: float = mm(3.0, 0.5, 10)
+
+
+@choice
+class Closing(Choice):
+    """Base of all closings."""
+
+    where: ClassVar[str] = "style.closing"
+
+    lap: Lap = one_of("left_over_right", "left_over_right", "right_over_left")
+
+
+@choice
+class FlyFront(Closing):
+    """Fly front with zip, separate facing and double (folded) shield.
+
+    width : finished width of the facing; None: 42, less on small bodies. The other widths follow from it when None.
+    length : from the waist seam to the zip stop; None: a quarter of the hip less 50, within the straight of the seam.
+    shield_width : finished width of the folded shield.
+    beyond : how far facing and shield run past the stop.
+    topstitch : distance of the topstitched J from the centre front.
+    """
+
+    width: float | None = mm(None, 20, 60)
+    length: float | None = mm(None, 40, 260)
+    shield_width: float | None = mm(None, 20, 70)
+    facing_beyond: float = mm(20.0, 10, 30)
+    shield_beyond: float = mm(25.0, 10, 40)
+    topstitch: float | None = mm(None, 12, 50)
+
+
+@choice
+class Pocket(Choice):
+    """Base of all front pockets."""
+
+    where: ClassVar[str] = "style.pocket"
+
+
+@choice
+class CurvedPocket(Pocket):
+    """Front pocket with a curved mouth, in three pieces: two bags and a facing of the garment's cloth.
+
+    width, depth : from the side seam along the waist, and from the waist down the side seam, to the ends of the mouth;
+        None: 100 and 75, less on small bodies.
+    bag_depth : from the lower end of the mouth to the bottom of the bag; None: 110, less where the leg is short.
+    bag_beyond : how far the bag reaches past the mouth towards the centre at the waist.
+    facing_depth : how far the facing reaches under the front beyond the mouth.
+    mouth_ease : how much looser the front lies over the facing at the waist.
+    """
+
+    width: float | None = mm(None, 25, 160)
+    depth: float | None = mm(None, 25, 220)
+    bag_depth: float | None = mm(None, 40, 220)
+    bag_beyond: float = mm(40.0, 25, 90)
+    facing_depth: float = mm(30.0, 20, 60)
+    mouth_ease: float = mm(0.0, 0, 8)
+
+
+@choice
+class Hem(Choice):
+    """Base of all ways to finish the bottom edge."""
+
+    where: ClassVar[str] = "style.hem"
+
+
+@choice
+class TurnedCuff(Hem):
+    """Separate turned-up cuff, outer and lining, front and back.
+
+    depth : finished depth.
+    clearance : how much further out each seam of the outer cuff stands at its top edge, for the thickness of the leg.
+    roll : how much lower the lining's top edge is cut, so that the seam rolls inside.
+    """
+
+    depth: float = mm(40.0, 15, 120)
+    clearance: float = mm(1.0, 0, 3)
+    roll: float = mm(1.0, 0, 3)
+
+
+@choice
+class PlainHem(Hem):
+    """Turned hem, cut on: `depth` is turned up, `turn` is folded under its raw edge."""
+
+    depth: float = mm(30.0, 10, 80)
+    turn: float = mm(10.0, 0, 20)
+
+
+@choice
+class Allowances(Choice):
+    """Seam allowance per kind of seam, in mm (common practice)."""
+
+    where: ClassVar[str] = "style.allowances"
+
+    side: float = mm(12.0, 4, 40)
+    inseam: float = mm(12.0, 4, 40)
+    crotch: float = mm(10.0, 4, 25)
+    waist: float = mm(10.0, 4, 25)
+    fly: float = mm(10.0, 4, 25)
+    mouth: float = mm(10.0, 4, 15)
+    bag: float = mm(10.0, 4, 20)
+    band: float = mm(10.0, 4, 25)
+    cuff: float = mm(10.0, 4, 25)
+
+
+@choice
+class Style(Choice):
+    """All choices of one garment.
+
+    Examples
+    --------
+    >>> Style(leg=Leg(inside_leg="15 cm")).leg.inside_leg
+    150.0
+    >>> Style(waist_drop=500)
+    Traceback (most recent call last):
+        ...
+    draft.errors.DraftError: style.waist_drop is 500, expected 0 to 150 mm: choose a value inside these limits.
+    """
+
+    name: str = ""
+    leg: Leg = field(default_factory=Leg)
+    ease: Ease = field(default_factory=Ease)
+    waist_drop: float = mm(0.0, 0, 150)
+    darts: Darts = field(default_factory=Darts)
+    band: Band = field(default_factory=StraightBand)
+    closing: Closing = field(default_factory=FlyFront)
+    pocket: Pocket | None = field(default_factory=CurvedPocket)
+    hem: Hem = field(default_factory=TurnedCuff)
+    allowances: Allowances = field(default_factory=Allowances)
+    interfacing: bool = yes_no(default=True)
+
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        for entry, kind in _PARTS.items():
+            value = getattr(self, entry)
+            if not isinstance(value, kind):
+                expected = " or ".join(k.__name__ for k in kind)
+                raise DraftError(f"style.{entry}", value, f"a {expected}", f"write draft.{kind[0].__name__}(...)")
+
+
+_PARTS: dict[str, tuple[type, ...]] = {
+    "leg": (Leg,),
+    "ease": (Ease,),
+    "darts": (Darts,),
+    "band": (Band,),
+    "closing": (Closing,),
+    "pocket": (Pocket, type(None)),
+    "hem": (Hem,),
+    "allowances": (Allowances,),
+    "name": (str,),
+}

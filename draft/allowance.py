@@ -128,7 +128,7 @@ def _extended(a: Path, b: Path, corner: complex, limit: float) -> tuple[Path, li
     """Both lines run on to their meeting point, cut off at `limit` from the corner."""
     tip = cross_lines(a.end, a.end_dir, b.start, b.start_dir)
     if abs(tip - corner) <= limit or limit == 0:
-        return Path.join(a, *_line(a.end, tip)), [], Path.join(*_line(tip, b.start), b)
+        return ended_on(a, tip, b.start_dir), [], started_on(b, tip, a.end_dir)
     middle = unit(tip - corner)
     a2, b2 = ended_on(a, corner + middle * limit, 1j * middle), started_on(b, corner + middle * limit, 1j * middle)
     return a2, _line(a2.end, b2.start), b2

@@ -1,6 +1,7 @@
 """Not written yet."""
 
 from __future__ import annotations
+
 from pathlib import Path
 
 

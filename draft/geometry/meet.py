@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import copysign, sqrt
 
+from draft.errors import DraftError
 from draft.geometry.length import length, partial_length
 from draft.geometry.path import Path
 from draft.geometry.points import cross, dot, unit
@@ -125,6 +126,18 @@ def meet_line(path: Path, p: complex, direction: complex) -> list[float]:
                 found.append(along)
         before += length(segment)
     return found
+
+
+def along_at_height(path: Path, y: float) -> float:
+    """Arc length at which a path first reaches the height `y`.
+
+    >>> along_at_height(Path.line(100j, 0j), 30)
+    70.0
+    """
+    found = meet_line(path, 1j * y, 1 + 0j)
+    if not found:
+        raise DraftError("height on the path", y, "a height that the path reaches", "choose another height")
+    return found[0]
 
 
 def meet(a: Path, b: Path) -> list[Meeting]:

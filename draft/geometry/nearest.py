@@ -24,7 +24,9 @@ def nearest_parameter(segment: Segment, p: complex) -> float:
     place = np.array([c, b, a, segment.p0 - p], dtype=complex)
     speed = np.array([3 * c, 2 * b, a], dtype=complex)
     product = np.convolve(place.real, speed.real) + np.convolve(place.imag, speed.imag)
-    roots = np.roots(product) if np.any(product[:-1]) else np.array([])
+    # leading terms that are only rounding (a parabola has none of degree five) would spoil all roots
+    kept = np.trim_zeros(np.where(np.abs(product) <= 1e-13 * np.max(np.abs(product)), 0.0, product), "f")
+    roots = np.roots(kept)
     inside = [float(r.real) for r in roots if abs(r.imag) < 1e-7 and 0 < r.real < 1]
     return min([0.0, 1.0, *inside], key=lambda t: abs(segment.point(t) - p))
 

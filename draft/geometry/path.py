@@ -52,9 +52,11 @@ class Path:
         if not self.segments:
             raise DraftError("path", None, "at least one segment", "give it one")
         for one, two in pairwise(self.segments):
-            gap = np.max(np.abs(np.asarray(one.controls[-1]) - two.controls[0]))
-            if gap > JOIN_TOL_MM:
-                raise DraftError("path", float(gap), "segments that join end to end", "close the gap between them")
+            gap = abs(one.controls[-1] - two.controls[0])
+            if np.any(gap > JOIN_TOL_MM) if isinstance(gap, np.ndarray) else gap > JOIN_TOL_MM:
+                raise DraftError(
+                    "path", float(np.max(gap)), "segments that join end to end", "close the gap between them"
+                )
 
     @classmethod
     def line(cls, *corners: complex) -> Path:
@@ -95,7 +97,7 @@ class Path:
     @property
     def closed(self) -> bool:
         """Whether it ends where it starts."""
-        return bool(np.max(np.abs(np.asarray(self.end) - self.start)) <= JOIN_TOL_MM)
+        return bool(np.max(abs(self.end - self.start)) <= JOIN_TOL_MM)
 
     @cached_property
     def _ends(self) -> tuple[float, ...]:

@@ -146,10 +146,14 @@ class Cubic:
         a, b, c = self._powers
         return a + t * (2 * b + 3 * c * t)
 
+    def velocities(self, t: Floats) -> Points:
+        """Velocity at many parameters; `t` of shape (..., n) or (n,)."""
+        a, b, c = (np.asarray(k)[..., None] for k in self._powers)
+        return np.asarray(a + t * (2 * b + 3 * c * t))
+
     def speeds(self, t: Floats) -> Floats:
         """Length of the velocity at many parameters; `t` of shape (..., n) or (n,)."""
-        a, b, c = (np.asarray(k)[..., None] for k in self._powers)
-        return np.abs(a + t * (2 * b + 3 * c * t))
+        return np.abs(self.velocities(t))
 
     def acceleration(self, t: float) -> complex:
         """Change of the velocity per unit of `t`."""

@@ -7,15 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.construct import hook
+from draft.geometry.meet import along_at_height
 from draft.geometry.path import Path
 from draft.geometry.points import cross_lines
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
-from draft.pieces.legs import along_at_height
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 from draft.shape.shell import Waist
@@ -42,6 +43,7 @@ class Sizes:
     facing: float  # the same for the facing
 
 
+@lru_cache(maxsize=4)
 def sizes(plan: Plan) -> Sizes:
     """Sizes of the pocket on this front.
 
@@ -54,7 +56,7 @@ def sizes(plan: Plan) -> Sizes:
     pocket = _choice(plan)
     panel = plan.shell.front
     last = panel.waist.parts[-1].length
-    to_hip = along_at_height(panel, plan.shell.levels["hip"])
+    to_hip = along_at_height(panel.side, plan.shell.levels["hip"])
     most_width = last - (CLEAR_OF_DART if panel.waist.darts else _fly_room(plan) + 5.0)
     most_depth = to_hip - CLEAR_OF_HIP
     width = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length, most_width) if pocket.width is None else pocket.width
@@ -109,6 +111,7 @@ class Lines:
     contour: Path  # of both bags, from the side seam round to the waist
 
 
+@lru_cache(maxsize=4)
 def lines(plan: Plan) -> Lines:
     """All lines of the pocket."""
     s, panel = sizes(plan), plan.shell.front
@@ -166,11 +169,11 @@ def pieces(plan: Plan) -> list[Piece]:
         edges=(
             Edge("side", (panel.side.between(s.depth, s.depth + s.bag),), allowance=a.side, corner=Corner("mirrored")),
             Edge("contour", (drawn.contour,), allowance=a.bag, corner=Corner("extended")),
-            Edge("waist", (inner_waist,), allowance=a.waist, corner=Corner("squared", "next")),
-            Edge("mouth", (front.mouth,), allowance=a.mouth, corner=Corner("squared", "this")),
+            Edge("waist", (inner_waist,), allowance=a.waist, corner=flush),
+            Edge("mouth", (front.mouth,), allowance=a.mouth, corner=Corner("mirrored")),
         ),
         cut=Cut(2, "lining", mirrored=True),
-        grainline=_grain(plan, s, drawn),
+        grainline=_grain(plan, s, drawn, part="bag_front"),
         notches=(
             Notch("mouth", front.mouth.length / 2, "middle of the mouth"),
             Notch("contour", drawn.contour.length / 2, "bag contour"),
@@ -186,7 +189,7 @@ def pieces(plan: Plan) -> list[Piece]:
             Edge("waist", (waist.between(waist.length - s.inner, waist.length),), allowance=a.waist, corner=flush),
         ),
         cut=Cut(2, "lining", mirrored=True),
-        grainline=_grain(plan, s, drawn),
+        grainline=_grain(plan, s, drawn, part="bag_back"),
         notches=(
             Notch("waist", s.inner - s.width, "pocket mouth at the waist"),
             Notch("side", s.depth, "pocket mouth at the side"),
@@ -210,7 +213,7 @@ def pieces(plan: Plan) -> list[Piece]:
             Edge("waist", (facing_waist,), allowance=a.waist, corner=flush),
         ),
         cut=Cut(2, "self", mirrored=True),
-        grainline=_grain(plan, s, drawn, facing=True),
+        grainline=_grain(plan, s, drawn, part="facing"),
         notches=(
             Notch("waist", s.facing - s.width, "pocket mouth at the waist"),
             Notch("side", s.depth, "pocket mouth at the side"),
@@ -222,15 +225,18 @@ def pieces(plan: Plan) -> list[Piece]:
     return [bag_front, bag_back, facing]
 
 
-def _grain(plan: Plan, s: Sizes, drawn: Lines, *, facing: bool = False) -> Line:
-    """Upright line inside bag or facing, parallel to the grain of the front."""
+def _grain(plan: Plan, s: Sizes, drawn: Lines, *, part: str) -> Line:
+    """Upright line inside a bag or the facing, parallel to the grain of the front."""
     panel = plan.shell.front
-    depth = s.depth + (_choice(plan).facing_depth if facing else s.bag)
-    side = panel.side.point_at(0.62 * depth)
-    share = 0.22 if facing else 0.42
-    x = side.real + share * (drawn.waist_end.point_at(drawn.waist_end.length - s.inner).real - side.real)
-    top, bottom = drawn.side_point.imag - 0.12 * depth, drawn.side_point.imag - (0.72 if facing else 0.8) * depth
-    return Line(x + 1j * bottom, x + 1j * top)
+    inner = drawn.waist_end.point_at(drawn.waist_end.length - s.inner).real
+    top = drawn.side_point.imag
+    at_mouth, at_bottom = panel.side.point_at(s.depth), panel.side.point_at(s.depth + s.bag)
+    if part == "facing":
+        x = panel.side.point_at(0.3 * s.depth).real + 0.3 * s.width
+        return Line(x + 1j * (at_mouth.imag + 0.15 * s.depth), x + 1j * (top - 0.1 * s.depth))
+    x = at_bottom.real + 0.45 * (inner - at_bottom.real)
+    high = at_mouth.imag - 0.12 * s.bag if part == "bag_front" else top - 0.15 * s.depth
+    return Line(x + 1j * (at_bottom.imag + 0.2 * s.bag), x + 1j * high)
 
 
 def seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:

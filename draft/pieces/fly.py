@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.errors import DraftError
@@ -55,6 +56,7 @@ def _choice(plan: Plan) -> FlyFront:
     return closing
 
 
+@lru_cache(maxsize=4)
 def sizes(plan: Plan) -> Sizes:
     """Sizes of the fly on this front.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from draft.edge import Corner, Edge
+from draft.geometry.meet import along_at_height
 from draft.geometry.segments import Line
 from draft.piece import Cut, Notch, Piece, dart_marks
 from draft.pieces.plan import ClosingKind, FrontOpening, HemKind, Plan
@@ -27,8 +28,8 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next")),
     ]
     if opening.mouth is not None:
-        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("squared", "next"))
-        edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared", "this")))
+        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next"))
+        edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("mirrored", "this")))
     lines, fly_notches = closing.front_marks(plan)
     dart_lines, holes = dart_marks(edges[5])
     lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front")]
@@ -88,20 +89,6 @@ def _grain(panel: Panel, plan: Plan) -> Line:
     return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * (top - 2 * margin))
 
 
-def hip_along(plan: Plan) -> float:
-    """Where the hip notch stands on both side seams: the front's arc length from the waist."""
-    return along_at_height(plan.shell.front, plan.shell.levels["hip"])
-
-
-def along_at_height(panel: Panel, y: float) -> float:
-    """Arc length from the waist at which the side seam reaches height `y`."""
-    low, high = 0.0, panel.side.length
-    for _ in range(40):
-        s = (low + high) / 2
-        low, high = (s, high) if panel.side.point_at(s).imag > y else (low, s)
-    return (low + high) / 2
-
-
 def side_notches(plan: Plan, opening: FrontOpening | None, count: int) -> list[Notch]:
     """Hip, crotch and (on long legs) knee notches of a side seam, at the same arc lengths front and back."""
     begins = opening.on_side if opening else 0.0
@@ -110,7 +97,7 @@ def side_notches(plan: Plan, opening: FrontOpening | None, count: int) -> list[N
     for name in ("hip", "crotch", "knee"):
         if levels[name] < levels["hem"] + 40:
             continue
-        along = along_at_height(front, levels[name]) - begins
+        along = along_at_height(front.side, levels[name]) - begins
         if along > 15:  # kept clear of the pocket mouth
             found.append(Notch("side", along, name, count))
     return found

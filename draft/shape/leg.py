@@ -13,6 +13,7 @@ from draft.block import Block, PanelBlock
 from draft.errors import DraftError
 from draft.geometry.construct import bow, bow_into, smooth
 from draft.geometry.flow import end_square, flow_through
+from draft.geometry.meet import along_at_height, line_crossings
 from draft.geometry.path import Path
 from draft.geometry.points import with_y
 from draft.geometry.segments import Cubic, Line
@@ -46,20 +47,12 @@ def solve(length_at: Callable[[float], float], wanted: float, guess: float) -> f
     return b
 
 
-def _parameter_at_height(cubic: Cubic, y: float) -> float:
-    low, high = 0.0, 1.0
-    for _ in range(50):
-        t = (low + high) / 2
-        low, high = (t, high) if cubic.point(t).imag < y else (low, t)
-    return (low + high) / 2
-
-
 def inseam_to(panel: PanelBlock, y: float, widths: Widths) -> Path:
     """Inseam from the hem at height `y` to the fork, square to the crotch seam at its end."""
     knee = panel.knee_inseam + widths.knee
     if y >= panel.knee_inseam.imag:
         whole = bow(panel.knee_inseam, panel.fork, panel.inseam_hollow)
-        _, raw = whole.split(_parameter_at_height(whole, y))
+        _, raw = whole.split(line_crossings(whole, 1j * y, 1 + 0j)[0])
         path = Path((_leaned(raw, widths.hem_inseam),))
     else:
         hem = with_y(panel.knee_inseam, panel.hem_inseam, y) + widths.hem_inseam
@@ -78,7 +71,7 @@ def _leaned(cubic: Cubic, out: float) -> Cubic:
 def side_from(panel: PanelBlock, waist_side: complex, y: float, widths: Widths) -> Path:
     """Side seam from the waist to the hem at height `y`."""
     if y >= panel.knee_side.imag:
-        below = panel.side.point_at(_along_at_height(panel.side, y)) - widths.hem_side
+        below = panel.side.point_at(along_at_height(panel.side, y)) - widths.hem_side
         return panel.side_to(waist_side, below)
     knee = panel.knee_side - widths.knee
     hem = with_y(panel.knee_side, panel.hem_side, y) - widths.hem_side
@@ -86,15 +79,6 @@ def side_from(panel: PanelBlock, waist_side: complex, y: float, widths: Widths) 
     if abs(hem - knee) < 1.0:
         return upper
     return flow_through(Path.join(upper, Line(knee, hem)), upper.length, KNEE_REACH_MM)
-
-
-def _along_at_height(side: Path, y: float) -> float:
-    """Arc length at which a path that falls all the way reaches height `y`."""
-    low, high = 0.0, side.length
-    for _ in range(40):
-        s = (low + high) / 2
-        low, high = (s, high) if side.point_at(s).imag > y else (low, s)
-    return (low + high) / 2
 
 
 def hem_between(side: Path, inseam: Path) -> Path:

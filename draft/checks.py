@@ -68,7 +68,8 @@ def check_seams(seams: tuple[Seam, ...]) -> Iterator[Finding]:
     """Lengths of all partners after ease."""
     for seam in seams:
         if not abs(seam.difference) <= SEAM_TOL_MM:
-            text = f"{seam.a} is {fmt(seam.length_a, 1)}, {seam.b} {fmt(seam.length_b, 1)}, planned ease {fmt(seam.ease, 1)}"
+            lengths = f"{seam.a} is {fmt(seam.length_a, 1)}, {seam.b} {fmt(seam.length_b, 1)}"
+            text = f"{lengths}, planned ease {fmt(seam.ease, 1)}"
             yield Finding("seam", seam.name, text, seam.difference)
 
 

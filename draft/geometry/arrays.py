@@ -7,3 +7,4 @@ from numpy.typing import NDArray
 
 Points = NDArray[np.complex128]
 Floats = NDArray[np.float64]
+Flags = NDArray[np.bool_]

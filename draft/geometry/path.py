@@ -20,6 +20,7 @@ from draft.geometry.points import cross
 from draft.geometry.segments import Line, Motion, Segment
 
 JOIN_TOL_MM = 1e-4
+STRAIGHT_TOL = 1e-9  # sine of the angle between two lines that count as one
 _END_SLACK_MM = 1e-6
 _REST_MM = 3e-9  # velocity at which a curve stands still: three times a handle taken for none
 
@@ -223,8 +224,22 @@ class Path:
         return flatten(self.segments, tolerance, closed=self.closed)
 
     def tidy(self, shortest: float = 1e-6) -> Path:
-        """Return the path without segments that have no length."""
-        return Path(tuple(segment for segment in self.segments if length(segment) > shortest))
+        """Return the path without segments that have no length, lines that continue each other made one."""
+        kept: list[Segment] = []
+        for segment in self.segments:
+            if length(segment) <= shortest:
+                continue
+            last = kept[-1] if kept else None
+            if isinstance(last, Line) and isinstance(segment, Line) and _continues(last, segment):
+                kept[-1] = Line(last.p0, segment.p1)
+            else:
+                kept.append(segment)
+        return Path(tuple(kept))
+
+
+def _continues(one: Line, two: Line) -> bool:
+    turn = two.start_dir / one.end_dir
+    return bool(turn.real > 0 and abs(turn.imag) < STRAIGHT_TOL)
 
 
 def chain(paths: Iterable[Path]) -> Path:

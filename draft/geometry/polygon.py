@@ -7,6 +7,8 @@ import numpy as np
 from draft.geometry.arrays import Floats, Points
 from draft.geometry.points import cross
 
+_SIDE_TOL_MM2 = 1e-6  # below it a corner lies on the line: sides that only touch do not cross
+
 
 def inside(points: Points, polygon: Points) -> np.ndarray:
     """Which points lie inside a polygon (crossing count; its first corner is not repeated).
@@ -36,7 +38,9 @@ def first_crossing(polygon: Points) -> complex | None:
     n = len(a)
     side_a: Floats = np.asarray(cross((b - a)[:, None], a[None, :] - a[:, None]))  # type: ignore[arg-type]
     side_b: Floats = np.asarray(cross((b - a)[:, None], b[None, :] - a[:, None]))  # type: ignore[arg-type]
-    apart = side_a * side_b < 0
+    apart = ((side_a > _SIDE_TOL_MM2) & (side_b < -_SIDE_TOL_MM2)) | (
+        (side_a < -_SIDE_TOL_MM2) & (side_b > _SIDE_TOL_MM2)
+    )
     hits = apart & apart.T
     index = np.arange(n)
     gap = np.abs(index[:, None] - index[None, :])

@@ -151,6 +151,11 @@ class Cubic:
         a, b, c = (np.asarray(k)[..., None] for k in self._powers)
         return np.asarray(a + t * (2 * b + 3 * c * t))
 
+    def accelerations(self, t: Floats) -> Points:
+        """Acceleration at many parameters; `t` of shape (..., n) or (n,)."""
+        _, b, c = (np.asarray(k)[..., None] for k in self._powers)
+        return np.asarray(2 * b + 6 * c * t)
+
     def speeds(self, t: Floats) -> Floats:
         """Length of the velocity at many parameters; `t` of shape (..., n) or (n,)."""
         return np.abs(self.velocities(t))

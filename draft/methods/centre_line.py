@@ -53,9 +53,9 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     W, H, BR, WH = body.waist, body.hip, body.body_rise, body.waist_to_hip
     waist_ease = OWN_WAIST_EASE if ease.waist is None else ease.waist
     bottom = BOTTOM_SHARE * H  # B, flat
-    front_touch = np.interp(H, GROUP_HIPS, FRONT_TOUCH)[()]
-    back_touch = np.interp(H, GROUP_HIPS, BACK_TOUCH)[()]
-    knee_more = np.interp(H, GROUP_HIPS, KNEE_OVER_HEM)[()]
+    front_touch = np.interp(H, GROUP_HIPS, FRONT_TOUCH)
+    back_touch = np.interp(H, GROUP_HIPS, BACK_TOUCH)
+    knee_more = np.interp(H, GROUP_HIPS, KNEE_OVER_HEM)
 
     # Levels on the crease line.
     y_waist = BR  # 0
@@ -95,20 +95,22 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     back_hook, _ = hook_touching(p19, seat_corner, p24, back_touch, past=p16)
     back_crotch = Path((back_hook.reversed(), Line(p19, p21)))
 
-    # Hip. The book measures the back from the upright through 17; the cloth reaches on to the seat curve. When an ease
-    # is asked for it is met in cloth, and the back keeps the lead over the front that the book gives it.
+    # Hip. The book measures front and back from the uprights through 6 and 17; the cloth reaches on to the crotch
+    # curves. When an ease is asked for it is met in cloth, and the back keeps the lead over the front that the book
+    # gives it.
+    front_at_hip = choose(y_hip < curve_start.imag, point_at_height(front_hook, y_hip), p6)
     seat_at_hip = choose(y_hip < p19.imag, point_at_height(back_hook, y_hip), with_y(p19, p21, y_hip))
-    beyond_17 = seat_at_hip.real - x16
-    hip_in_cloth = OWN_HIP_EASE + 2 * beyond_17
+    beyond_6, beyond_17 = front_at_hip.real - x5, seat_at_hip.real - x16
+    hip_in_cloth = OWN_HIP_EASE + 2 * (beyond_6 + beyond_17)
     hip_ease = hip_in_cloth if ease.hip is None else ease.hip
-    lead = (10 + beyond_17) / 2
-    p8 = p6 - ((H + hip_ease) / 4 - lead)  # 8  front hip: H/4 + 0.5 from 6 with the method's own ease
+    lead = (10 + beyond_17 - beyond_6) / 2
+    p8 = front_at_hip - ((H + hip_ease) / 4 - lead)  # 8  front hip: H/4 + 0.5 from 6 with the method's own ease
     p25 = seat_at_hip - ((H + hip_ease) / 4 + lead)  # 25 back hip: H/4 + 1.5 from 17 likewise
 
     # Side of the waist. Where waist and hip are nearly alike a dart has nothing to take: it may use at most half of the
     # panel's difference (ours; the book's figures have more than that).
     quarter = (W + waist_ease) / 4
-    front_dart = np.clip((p6.real - p8.real - quarter) / 2, 0, FRONT_DART)[()]
+    front_dart = np.clip((front_at_hip.real - p8.real - quarter) / 2, 0, FRONT_DART)[()]
     back_dart = np.clip((seat_at_hip.real - p25.real - quarter) / 4, 0, BACK_DARTS[0])[()]
     p11 = p10 - (quarter + front_dart)  # 11 front side waist
     back_run = quarter + 2 * back_dart
@@ -136,7 +138,7 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     )
 
     front = PanelBlock(
-        waist_centre=p10, waist_side=p11, hip_centre=p6, hip_side=p8, knee_side=p13, hem_side=p12,
+        waist_centre=p10, waist_side=p11, hip_centre=front_at_hip, hip_side=p8, knee_side=p13, hem_side=p12,
         hem_inseam=p14, knee_inseam=p15, fork=p9, crotch=front_crotch,
         side_bow=5.0, side_hollow=0.0, inseam_hollow=7.5, darts=(front_plan,),
         points={
@@ -161,7 +163,7 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
 METHOD = Method(
     name="centre_line",
     title="Centre-line block from measured body rise",
-    source="British women's trouser block, read in a restatement; back points 28, 29, back hollows and darts from memory",
+    source="British women's trouser block, read in a restatement; back leg and darts from memory",
     made_for="women, sizes 8 to 30; other bodies as argued in the recipe",
     unit="cm",
     required=("waist", "hip", "crotch_depth", "waist_to_hip", "inside_leg"),

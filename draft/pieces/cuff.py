@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.construct import smooth
+from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
@@ -101,8 +102,9 @@ def _strip(plan: Plan, part: str, name: str, title: str, depth: float, clearance
         Edge("inseam", (inseam,), allowance=a, corner=flush),
         Edge("top", (top,), allowance=a, corner=Corner("mirrored", "next")),
     )
-    crease = plan.shell.crease
-    low, high = panel.hem.start.imag + 0.3 * depth, panel.hem.start.imag + 0.85 * depth
+    crease = plan.shell.crease + 0j
+    foot = panel.hem.point_at(meet_line(panel.hem, crease, 1j)[0]).imag
+    low, high = foot + 0.15 * depth, foot + 0.85 * depth
     marks = 1 if part == "front" else 2
     return Piece(
         name=name,

@@ -243,14 +243,14 @@ def seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
     """Mouth, bag contour, and the layers that are basted as one at waist and side."""
     s = sizes(plan)
     to_side = s.depth + _choice(plan).facing_depth
-    visible = Run("pocket_facing", "side", 0, s.depth)
+    visible, under = Run("pocket_facing", "side", 0, s.depth), Run("pocket_bag_back", "waist", s.inner - s.facing)
+    inner = Run("pocket_bag_back", "waist", 0, s.inner - s.width)
     runs = [
         ("pocket mouth", Run("front", "mouth"), Run("pocket_bag_front", "mouth"), 0.0),
         ("pocket bag", Run("pocket_bag_front", "contour"), Run("pocket_bag_back", "contour"), 0.0),
         ("facing on bag, side", Run("pocket_facing", "side"), Run("pocket_bag_back", "side", 0, to_side), 0.0),
-        ("facing on bag, waist", Run("pocket_facing", "waist"), Run("pocket_bag_back", "waist", s.inner - s.facing), 0.0),
-        ("bag in the waist seam", Run("pocket_bag_front", "waist"), Run("pocket_bag_back", "waist", 0, s.inner - s.width),
-         _choice(plan).mouth_ease),
+        ("facing on bag, waist", Run("pocket_facing", "waist"), under, 0.0),
+        ("bag in the waist seam", Run("pocket_bag_front", "waist"), inner, _choice(plan).mouth_ease),
         ("bag in the side seam", Run("pocket_bag_front", "side"), Run("pocket_bag_back", "side", s.depth), 0.0),
         ("side seam above the pocket", visible, Run("back", "side", 0, s.depth), 0.0),
         ("side seam", Run("front", "side"), Run("back", "side", s.depth), 0.0),

@@ -215,7 +215,7 @@ def seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
     end = s.stop + fly.shield_beyond
     half = pieces["fly_shield"].edge("bottom").length / 2
     runs = [
-        ("fly facing", Run("front", "fly"), Run("fly_facing", "fly")),
+        ("fly facing", Run("front", "fly"), Run("fly_facing", "fly", back=fly.lap == "right_over_left")),
         ("zip on shield", Run("front", "fly"), Run("fly_shield", "zip", end - s.stop)),
         ("shield, long edges", Run("fly_shield", "zip"), Run("fly_shield", "under", back=True)),
         ("shield, lower end", Run("fly_shield", "bottom", 0, half), Run("fly_shield", "bottom", half, back=True)),

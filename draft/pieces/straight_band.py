@@ -236,7 +236,7 @@ def _side_end(name: str) -> str:
 
 
 def _band_runs(plan: Plan, s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[str, Callable[[float, float], Run]]]:
-    """For either half of the body: its name, and a function from distances off the centre front to a run of the band."""
+    """For either half: its name, and a function from distances off the centre front to a run of the band."""
     left = _left_over_right(plan)
     over, under = ("left", "right") if left else ("right", "left")
     if _choice(plan).sections == "one":

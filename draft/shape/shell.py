@@ -53,7 +53,8 @@ class Panel:
 class Shell:
     """Both panels with the levels they share.
 
-    ``targets`` are the finished sizes they were drawn for; ``stretch`` is how much shorter the back inseam is on purpose.
+    ``targets`` are the finished sizes they were drawn for; ``stretch`` is how much shorter the back inseam is on
+    purpose.
     """
 
     front: Panel

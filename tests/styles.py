@@ -1,0 +1,88 @@
+"""Styles for tests: a few named ones, and a hypothesis strategy over the whole range of choices."""
+
+from __future__ import annotations
+
+from hypothesis import strategies as st
+
+import draft
+
+NAMED = {
+    "plain defaults": draft.Style(),
+    "front dart, no pocket": draft.Style(darts=draft.Darts(front=1), pocket=None),
+    "one back dart, low waist": draft.Style(darts=draft.Darts(back=1), waist_drop=25),
+    "no darts": draft.Style(darts=draft.Darts(front=0, back=0)),
+    "plain hem": draft.Style(hem=draft.PlainHem()),
+    "right over left, sections": draft.Style(
+        closing=draft.FlyFront(lap="right_over_left"), band=draft.StraightBand(sections="side_seams")
+    ),
+    "left over right, sections, tab": draft.Style(band=draft.StraightBand(sections="side_seams", overlap=45)),
+    "right over left, one strip, tab": draft.Style(
+        closing=draft.FlyFront(lap="right_over_left"), band=draft.StraightBand(overlap=45, eased=10)
+    ),
+    "roomy": draft.Style(ease=draft.Ease(waist=25, hip=110)),
+    "loose mouth": draft.Style(pocket=draft.CurvedPocket(mouth_ease=4)),
+    "no interfacing": draft.Style(interfacing=False),
+}
+
+
+def _maybe(strategy: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]:
+    return st.none() | strategy
+
+
+def _mm(low: float, high: float) -> st.SearchStrategy[float]:
+    return st.floats(low, high, allow_nan=False).map(lambda v: round(v, 1))
+
+
+@st.composite
+def styles(draw: st.DrawFn, *, long: bool = False) -> draft.Style:
+    """Any style whose parts lie inside their own limits; a body may still have no room for it."""
+    eases = draft.Ease(
+        waist=draw(_maybe(_mm(0, 60))), hip=draw(_maybe(_mm(20, 160))), thigh=draw(st.none() | _mm(20, 90))
+    )
+    leg = draft.Leg(
+        inside_leg=draw(_maybe(_mm(60, 700) if long else _mm(60, 320))),
+        hem=None,
+        stretch=draw(st.none() | st.just(0.0)),
+    )
+    darts = draft.Darts(
+        front=draw(st.integers(0, 1)),
+        back=draw(st.integers(0, 2)),
+        front_share=draw(_maybe(st.floats(0.05, 0.45))),
+        back_share=draw(_maybe(st.floats(0.05, 0.7))),
+    )
+    band = draft.StraightBand(
+        depth=draw(_mm(25, 50)),
+        sections=draw(st.sampled_from(["one", "side_seams"])),
+        overlap=draw(st.sampled_from([0.0, 40.0])),
+        eased=draw(_mm(0, 20)),
+    )
+    closing = draft.FlyFront(lap=draw(st.sampled_from(["left_over_right", "right_over_left"])))
+    pocket = draw(
+        st.none()
+        | st.builds(
+            draft.CurvedPocket,
+            width=_maybe(_mm(60, 120)),
+            depth=_maybe(_mm(50, 110)),
+            mouth_ease=st.sampled_from([0.0, 4.0]),
+            facing_depth=_mm(25, 40),
+        )
+    )
+    hem = draw(
+        st.builds(draft.TurnedCuff, depth=_mm(20, 60), clearance=_mm(0, 2), roll=_mm(0, 2))
+        | st.builds(draft.PlainHem, depth=_mm(15, 40), turn=_mm(0, 12))
+    )
+    allowances = draft.Allowances(
+        side=draw(_mm(6, 20)), inseam=draw(_mm(6, 20)), crotch=draw(_mm(6, 12)), waist=draw(_mm(6, 12))
+    )
+    return draft.Style(
+        ease=eases,
+        leg=leg,
+        darts=darts,
+        band=band,
+        closing=closing,
+        pocket=pocket,
+        hem=hem,
+        allowances=allowances,
+        waist_drop=draw(st.just(0.0) | _mm(0, 60)),
+        interfacing=draw(st.booleans()),
+    )

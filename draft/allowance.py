@@ -56,8 +56,12 @@ def _beside(edge: Edge) -> Path:
     try:
         runs = [parallel(part, -edge.allowance) for part in edge.parts]
     except DraftError as error:
+        radius = min(_smallest_radius(part) for part in edge.parts)
         raise DraftError(
-            f"allowance of {edge.name}", edge.allowance, error.expected, "take a narrower allowance"
+            f"allowance of {edge.name}",
+            edge.allowance,
+            f"at most {radius:.1f} mm, the smallest radius of its inward curve",
+            "take a narrower allowance, or a choice of style with a calmer curve",
         ) from error
     if not edge.darts:
         return runs[0]
@@ -68,6 +72,12 @@ def _beside(edge: Edge) -> Path:
         runs[after] = started_on(runs[after], dart.point, unit(dart.side_leg - dart.point))
         joined += [runs[before], Dart(runs[before].end, runs[after].start, dart.point).cap(runs[before])]
     return chain([*joined, runs[-1]])
+
+
+def _smallest_radius(path: Path) -> float:
+    """Smallest radius of the curves that bend towards the allowance, at 200 places."""
+    bends = [-path.curvature_at(path.length * i / 200) for i in range(201)]
+    return 1 / max(1e-9, *bends)
 
 
 def ended_on(path: Path, p: complex, direction: complex) -> Path:

@@ -20,7 +20,8 @@ from draft.shape.shell import Shell
 from draft.style import Style
 
 Fit = Literal["formula", "measured"]
-WIDEST_FORK_CHANGE = 45.0
+WIDEST_FORK_CHANGE = 45.0  # how far either fork may be moved out for the thigh, mm
+NARROWEST_FORK_SHARE = 0.35  # and in, as a share of the front fork's width
 THIGH_TOL_MM = 0.05
 
 
@@ -115,7 +116,7 @@ def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) ->
         block = recipe.draft(measures, MethodEase(style.ease.waist, style.ease.hip, fork))
         return block, shell_of(block, body, style, garment)
 
-    found = at(0.0)
+    found = block, shell = at(0.0)
     if style.ease.thigh is None:
         return found
     wanted = body.known("thigh") + style.ease.thigh
@@ -125,10 +126,11 @@ def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) ->
         if abs(miss) < THIGH_TOL_MM:
             break
         fork += miss / 2
-        if abs(fork) > WIDEST_FORK_CHANGE:
-            own = thigh_of(at(0.0)[1]) - body.known("thigh")
+        widest = WIDEST_FORK_CHANGE if fork > 0 else NARROWEST_FORK_SHARE * _fork_width(block)
+        if abs(fork) > widest:
+            own = thigh_of(shell) - body.known("thigh")
             word = "at most" if fork > 0 else "at least"
-            edge = own + 2 * WIDEST_FORK_CHANGE * (1 if fork > 0 else -1)
+            edge = own + 2 * widest * (1 if fork > 0 else -1)
             raise DraftError(
                 "style.ease.thigh",
                 style.ease.thigh,
@@ -137,6 +139,10 @@ def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) ->
             )
         found = at(fork)
     return found
+
+
+def _fork_width(block: Block) -> float:
+    return block.front.fork.real - block.front.hip_centre.real
 
 
 def thigh_of(shell: Shell) -> float:

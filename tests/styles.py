@@ -37,7 +37,7 @@ def _mm(low: float, high: float) -> st.SearchStrategy[float]:
 def styles(draw: st.DrawFn, *, long: bool = False) -> draft.Style:
     """Any style whose parts lie inside their own limits; a body may still have no room for it."""
     eases = draft.Ease(
-        waist=draw(_maybe(_mm(0, 60))), hip=draw(_maybe(_mm(20, 160))), thigh=draw(st.none() | _mm(20, 90))
+        waist=draw(_maybe(_mm(0, 60))), hip=draw(_maybe(_mm(20, 160))), thigh=draw(st.none() | _mm(55, 140))
     )
     leg = draft.Leg(
         inside_leg=draw(_maybe(_mm(60, 700) if long else _mm(60, 320))),

@@ -53,10 +53,15 @@ def length(segment: Segment) -> float:
 
 def partial_length(cubic: Cubic, t: float) -> float:
     """Arc length from the start to parameter `t`, as exact as :func:`length`."""
-    if isinstance(t, float | int) and not isinstance(cubic.p0, np.ndarray):
+    if isinstance(t, float | int) and _is_one(cubic):
         return _one_length(cubic, float(t))
     found = _between(cubic, np.zeros_like(np.asarray(t, dtype=float)), np.asarray(t, dtype=float), 0)
     return float(found) if np.ndim(found) == 0 else found  # type: ignore[return-value]
+
+
+def _is_one(cubic: Cubic) -> bool:
+    """Whether no control point is an array: the last coefficient is made of all four."""
+    return not isinstance(cubic._powers[2], np.ndarray)
 
 
 def _one_length(cubic: Cubic, t: float) -> float:
@@ -107,7 +112,7 @@ def parameter_at(segment: Segment, along: float, total: float) -> float:
     guess = along / total
     if isinstance(segment, Line):
         return guess
-    if isinstance(guess, float) and not isinstance(segment.p0, np.ndarray):
+    if isinstance(guess, float) and _is_one(segment):
         return _one_parameter(segment, along, guess)
     low, high = np.zeros_like(np.asarray(guess, float)), np.ones_like(np.asarray(guess, float))
     t = np.asarray(guess, float)

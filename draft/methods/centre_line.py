@@ -34,10 +34,20 @@ BACK_DARTS, BACK_DART_LENGTHS = (20.0, 20.0), (120.0, 100.0)
 GROUP_HIPS = (0.0, 860.0, 980.0, 1020.0, 1150.0, 1190.0)
 FRONT_TOUCH = (0.0, 30.0, 30.0, 32.5, 32.5, 35.0)
 BACK_TOUCH = (0.0, 42.5, 42.5, 45.0, 45.0, 47.5)
+# Outside those sizes, and where the thigh moves the fork, the touch is kept between two shares of the corner's distance
+# from the chord: more would be a slanted line, less a corner. The book's size 12 has 0.62 and 0.47, its 30 0.51 and 0.41.
+FRONT_ROUNDNESS, BACK_ROUNDNESS = (0.50, 0.70), (0.36, 0.62)
 KNEE_OVER_HEM = (0.0, 13.0, 13.0, 15.0, 15.0, 17.0)
 
 BOTTOM_SHARE = 220 / 940  # the example's bottom width as a share of its hip (ours: the book lets the reader choose)
 KNEE_UP, KNEE_UP_SHARE = 50.0, 0.075  # 5 cm above the middle of the leg; on legs under 67 cm (children) in proportion
+
+
+def rounded_touch(touch: float, top: complex, corner: complex, fork: complex, shares: tuple[float, float]) -> float:
+    """Touch distance that keeps the curve from `top` to `fork` round."""
+    to_top, to_fork = abs(top - corner), abs(fork - corner)
+    to_chord = to_top * to_fork / abs(top - fork)
+    return np.clip(touch, shares[0] * to_chord, shares[1] * to_chord)
 
 
 def centre_line(body: Measures, ease: MethodEase) -> Block:
@@ -77,7 +87,8 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     fork_width = p9.real - p5.real
     curve_start = with_y(p10, p6, np.maximum(y_hip, fork_width))
     corner = cross_lines(p10, unit(p6 - p10), p9, 1 + 0j)
-    front_hook, _ = hook_touching(curve_start, corner, p9, front_touch, past=p5)
+    front_past = rounded_touch(front_touch, curve_start, p5, p9, FRONT_ROUNDNESS)
+    front_hook, _ = hook_touching(curve_start, corner, p9, front_past, past=p5)
     front_crotch = Path((front_hook.reversed(), Line(curve_start, p10)))
 
     # Back centre line, seat seam and fork.
@@ -92,7 +103,8 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     p23 = x23 + 0j  # 23
     p24 = p23 - 5j  # 24 back fork
     seat_corner = cross_lines(p21, unit(p19 - p21), p24, 1 + 0j)
-    back_hook, _ = hook_touching(p19, seat_corner, p24, back_touch, past=p16)
+    back_past = rounded_touch(back_touch, p19, p16, p24, BACK_ROUNDNESS)
+    back_hook, _ = hook_touching(p19, seat_corner, p24, back_past, past=p16)
     back_crotch = Path((back_hook.reversed(), Line(p19, p21)))
 
     # Hip. The book measures front and back from the uprights through 6 and 17; the cloth reaches on to the crotch

@@ -18,7 +18,7 @@ from draft.geometry.path import Path
 from draft.geometry.points import with_y
 from draft.geometry.segments import Cubic, Line
 
-FORK_REACH_MM, FORK_REACH_SHARE = 60.0, 0.35  # how far down the inseam is turned square to the crotch seam
+FORK_REACH_MM, FORK_REACH_SHARE = 75.0, 0.45  # how far down the inseam is turned square to the crotch seam
 KNEE_REACH_MM = 90.0
 STRAIGHTEN_MM = 10.0  # added at each inseam of a shorts leg (common practice, no source)
 STRAIGHTEN_FADE_MM = 100.0  # above the knee

@@ -1,0 +1,89 @@
+"""Every plausible body in every style: no exception but DraftError, nothing to find.
+
+The number of examples is 2,000 unless DRAFT_EXAMPLES says otherwise.
+"""
+
+from __future__ import annotations
+
+import os
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from styles import NAMED, styles
+from zoo import ZOO, bodies
+
+import draft
+
+EXAMPLES = int(os.environ.get("DRAFT_EXAMPLES", "2000"))
+SETTINGS = settings(
+    max_examples=EXAMPLES,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+)
+GARMENTS = {"shorts": draft.shorts, "trousers": draft.trousers}
+SIZE_TOL_MM = 1.0
+SEAM_TOL_MM = 0.5
+
+
+def assert_sews(pattern: draft.Pattern) -> None:
+    """The pattern is whole: nothing found, outlines positive, seams equal, sizes met."""
+    assert list(pattern.check()) == []
+    for piece in pattern.pieces.values():
+        assert piece.sew_line.area > 0
+        assert piece.cut_line.area > piece.sew_line.area
+    for seam in pattern.seams:
+        assert abs(seam.difference) <= SEAM_TOL_MM
+    sizes, targets = pattern.measure(), pattern.targets()
+    for name in ("waist", "hip", "inside_leg"):
+        assert abs(sizes[name] - targets[name]) <= SIZE_TOL_MM
+
+
+@pytest.mark.parametrize("style", NAMED)
+@pytest.mark.parametrize("body", ZOO)
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_zoo_of_bodies_sews_in_named_styles(body, style, garment):
+    assert_sews(GARMENTS[garment](ZOO[body], NAMED[style]))
+
+
+@pytest.mark.slow
+@SETTINGS
+@given(body=bodies(), style=styles(), garment=st.sampled_from(sorted(GARMENTS)))
+def test_any_body_in_any_style_sews_or_is_refused_with_a_limit(body, style, garment):
+    try:
+        pattern = GARMENTS[garment](body, style)
+    except draft.DraftError as error:
+        assert error.field
+        assert error.expected
+        assert error.remedy
+        assert any(c.isdigit() for c in error.expected), f"no limit told: {error}"
+        return
+    assert_sews(pattern)
+
+
+@settings(parent=SETTINGS, max_examples=min(EXAMPLES, 200))
+@given(body=bodies(), garment=st.sampled_from(sorted(GARMENTS)))
+def test_default_style_is_never_refused(body, garment):
+    assert_sews(GARMENTS[garment](body))
+
+
+@settings(parent=SETTINGS, max_examples=min(EXAMPLES, 100))
+@given(body=bodies(), waist=st.floats(0, 60), hip=st.floats(40, 160))
+def test_asked_ease_is_met_in_cloth(body, waist, hip):
+    style = draft.Style(ease=draft.Ease(waist=waist, hip=hip))
+    sizes = draft.shorts(body, style).measure()
+    assert sizes["waist"] == pytest.approx(body.waist + waist, abs=SIZE_TOL_MM)
+    assert sizes["hip"] == pytest.approx(body.hip + hip, abs=SIZE_TOL_MM)
+
+
+@settings(parent=SETTINGS, max_examples=min(EXAMPLES, 100))
+@given(body=bodies(), change=st.floats(-60, 120))
+def test_asked_hem_is_met(body, change):
+    own = draft.shorts(body).measure()["hem"]
+    try:
+        pattern = draft.shorts(body, draft.Style(leg=draft.Leg(hem=max(150.0, own + change))))
+    except draft.DraftError as error:
+        assert error.field in {"style.leg.hem", "style.hem.depth"}
+        return
+    assert list(pattern.check()) == []
+    assert pattern.measure()["hem"] == pytest.approx(max(150.0, own + change), abs=SIZE_TOL_MM)

@@ -58,7 +58,7 @@ def _beside(edge: Edge) -> Path:
     except DraftError as error:
         radius = min(_smallest_radius(part) for part in edge.parts)
         raise DraftError(
-            f"allowance of {edge.name}",
+            f"style.allowances at {edge.name}",
             edge.allowance,
             f"at most {radius:.1f} mm, the smallest radius of its inward curve",
             "take a narrower allowance, or a choice of style with a calmer curve",

@@ -105,7 +105,10 @@ def _draft(
     block, shell = _block_and_shell(garment, body, style, method)
     names = (style.name or garment.capitalize(), body.name)
     made_for = " / ".join(name for name in names if name)
-    return Pattern(garment, body, style, block, shell, assemble(body, style, shell, made_for))
+    made = assemble(body, style, shell, made_for)
+    for piece in made.pieces.values():
+        piece.cut_line  # noqa: B018 - drawn now, so that an allowance without room is told now
+    return Pattern(garment, body, style, block, shell, made)
 
 
 def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) -> tuple[Block, Shell]:

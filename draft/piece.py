@@ -127,7 +127,7 @@ class Piece:
         try:
             return cut_line(self.edges)
         except DraftError as error:
-            raise DraftError(f"{self.name}: {error.field}", error.value, error.expected, error.remedy) from error
+            raise DraftError(f"{error.field} of {self.name}", error.value, error.expected, error.remedy) from error
 
     @property
     def darts(self) -> tuple[Dart, ...]:

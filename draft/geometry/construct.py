@@ -54,16 +54,30 @@ def hook_touching(
 
 
 def distance_to(cubic: Cubic, p: complex) -> Floats:
-    """Smallest distance from the curve to a point: the best of 33 places, polished by Newton's method."""
-    gaps = np.abs(cubic.points(_SAMPLES) - np.asarray(p)[..., None])
-    t = _SAMPLES[np.argmin(gaps, axis=-1)]
+    """Smallest distance from the curve to a point: the best of 33 places, polished by Newton's method.
+
+    Where the curve runs fast between two of the places, one further off may hide a better one: no point between them
+    is nearer than half of (both distances less the way from one to the other). The least of these is polished too.
+    """
+    places = cubic.points(_SAMPLES)
+    gaps = np.abs(places - np.asarray(p)[..., None])
+    best = np.argmin(gaps, axis=-1)
+    hidden = np.argmin(gaps[..., :-1] + gaps[..., 1:] - np.abs(np.diff(places)), axis=-1)
+    nearest = np.minimum(np.min(gaps, axis=-1), _polished(cubic, p, _SAMPLES[best]))
+    if np.any((hidden != best) & (hidden != best - 1)):
+        nearest = np.minimum(nearest, _polished(cubic, p, (hidden + 0.5) / (len(_SAMPLES) - 1)))
+    return np.asarray(nearest)
+
+
+def _polished(cubic: Cubic, p: complex, t: Floats) -> Floats:
+    """Distance after a few steps from parameter `t` towards the foot of the point."""
     for _ in range(4):
-        gap, speed = cubic.point(t) - p, cubic.velocity(t)
-        slope = dot(speed, speed) + dot(gap, cubic.acceleration(t))
+        gap, speed = cubic.point(t) - p, cubic.velocity(t)  # type: ignore[arg-type]
+        slope = dot(speed, speed) + dot(gap, cubic.acceleration(t))  # type: ignore[arg-type]
         with np.errstate(divide="ignore", invalid="ignore"):
             step = np.where(np.abs(slope) > 1e-12, dot(gap, speed) / slope, 0.0)
         t = np.clip(t - step, 0.0, 1.0)
-    return np.asarray(np.minimum(np.abs(cubic.point(t) - p), np.min(gaps, axis=-1)))
+    return np.asarray(np.abs(cubic.point(t) - p))  # type: ignore[arg-type]
 
 
 def smooth(p: complex, p_dir: complex, q: complex, q_dir: complex, near: float = 1 / 3, far: float = 1 / 3) -> Cubic:

@@ -36,8 +36,8 @@ def first_crossing(polygon: Points) -> complex | None:
     a = a[np.abs(a - np.roll(a, 1)) > 1e-9]
     b = np.roll(a, -1)
     n = len(a)
-    side_a: Floats = np.asarray(cross((b - a)[:, None], a[None, :] - a[:, None]))  # type: ignore[arg-type]
-    side_b: Floats = np.asarray(cross((b - a)[:, None], b[None, :] - a[:, None]))  # type: ignore[arg-type]
+    side_a: Floats = np.asarray(cross((b - a)[:, None], a[None, :] - a[:, None]))
+    side_b: Floats = np.asarray(cross((b - a)[:, None], b[None, :] - a[:, None]))
     apart = ((side_a > _SIDE_TOL_MM2) & (side_b < -_SIDE_TOL_MM2)) | (
         (side_a < -_SIDE_TOL_MM2) & (side_b > _SIDE_TOL_MM2)
     )

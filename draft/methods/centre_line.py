@@ -35,7 +35,8 @@ GROUP_HIPS = (0.0, 860.0, 980.0, 1020.0, 1150.0, 1190.0)
 FRONT_TOUCH = (0.0, 30.0, 30.0, 32.5, 32.5, 35.0)
 BACK_TOUCH = (0.0, 42.5, 42.5, 45.0, 45.0, 47.5)
 # Outside those sizes, and where the thigh moves the fork, the touch is kept between two shares of the corner's distance
-# from the chord: more would be a slanted line, less a corner. The book's size 12 has 0.62 and 0.47, its 30 0.51 and 0.41.
+# from the chord: more would be a slanted line, less a corner. The book's size 12 has 0.62 and 0.47, its size 30 about
+# 0.51 and 0.41.
 FRONT_ROUNDNESS, BACK_ROUNDNESS = (0.50, 0.70), (0.36, 0.62)
 KNEE_OVER_HEM = (0.0, 13.0, 13.0, 15.0, 15.0, 17.0)
 
@@ -47,7 +48,7 @@ def rounded_touch(touch: float, top: complex, corner: complex, fork: complex, sh
     """Touch distance that keeps the curve from `top` to `fork` round."""
     to_top, to_fork = abs(top - corner), abs(fork - corner)
     to_chord = to_top * to_fork / abs(top - fork)
-    return np.clip(touch, shares[0] * to_chord, shares[1] * to_chord)
+    return np.minimum(np.maximum(touch, shares[0] * to_chord), shares[1] * to_chord)  # type: ignore[no-any-return]
 
 
 def centre_line(body: Measures, ease: MethodEase) -> Block:

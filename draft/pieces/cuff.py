@@ -21,15 +21,15 @@ from draft.shape.shell import Panel
 from draft.style import TurnedCuff
 
 PARTS = ("front", "back")
-SMALLEST_ABOVE = 10.0  # leg left above the cuff at the inseam
+LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
 
 
 def _choice(plan: Plan) -> TurnedCuff:
     hem = plan.style.hem
     assert isinstance(hem, TurnedCuff)
-    most = plan.shell.back.inseam.length - SMALLEST_ABOVE
+    most = LARGEST_SHARE * plan.shell.back.inseam.length
     if hem.depth > most:
-        raise DraftError("style.hem.depth", hem.depth, f"at most {most:.0f} mm on this leg", "make the cuff shallower")
+        raise DraftError("style.hem.depth", hem.depth, f"at most {most:.1f} mm on this leg", "make the cuff shallower")
     return hem
 
 

@@ -12,16 +12,16 @@ from draft.pieces.plan import Plan
 from draft.seams import Joint, Seam
 from draft.style import PlainHem
 
-SMALLEST_ABOVE = 10.0
+LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
 
 
 def _choice(plan: Plan) -> PlainHem:
     hem = plan.style.hem
     assert isinstance(hem, PlainHem)
-    most = plan.shell.back.inseam.length - SMALLEST_ABOVE
+    most = LARGEST_SHARE * plan.shell.back.inseam.length
     if hem.depth + hem.turn > most:
         raise DraftError(
-            "style.hem.depth", hem.depth, f"at most {most - hem.turn:.0f} mm on this leg", "make the hem shallower"
+            "style.hem.depth", hem.depth, f"at most {most - hem.turn:.1f} mm on this leg", "make the hem shallower"
         )
     return hem
 

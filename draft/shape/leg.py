@@ -20,6 +20,7 @@ from draft.geometry.segments import Cubic, Line
 
 FORK_REACH_MM, FORK_REACH_SHARE = 75.0, 0.45  # how far down the inseam is turned square to the crotch seam
 KNEE_REACH_MM = 90.0
+NEAR_KNEE_MM = 60.0  # a hem this little below the knee makes no bend at the knee
 STRAIGHTEN_MM = 10.0  # added at each inseam of a shorts leg (common practice, no source)
 STRAIGHTEN_FADE_MM = 100.0  # above the knee
 STEEPEST_LEAN = 0.55  # a seam may lean at most this much per mm of length
@@ -56,7 +57,11 @@ def inseam_to(panel: PanelBlock, y: float, widths: Widths) -> Path:
         path = Path((_leaned(raw, widths.hem_inseam),))
     else:
         hem = with_y(panel.knee_inseam, panel.hem_inseam, y) + widths.hem_inseam
-        path = Path(bow_into(hem, knee, panel.fork, 0.0, panel.inseam_hollow))
+        if panel.knee_inseam.imag - y < NEAR_KNEE_MM:
+            share = abs(hem - panel.fork) / abs(panel.knee_inseam - panel.fork)
+            path = Path((bow(hem, panel.fork, panel.inseam_hollow * share**2),))
+        else:
+            path = Path(bow_into(hem, knee, panel.fork, 0.0, panel.inseam_hollow))
     reach = min(FORK_REACH_MM, FORK_REACH_SHARE * path.length)
     return end_square(path, -1j * panel.crotch.start_dir, reach)
 
@@ -75,9 +80,9 @@ def side_from(panel: PanelBlock, waist_side: complex, y: float, widths: Widths) 
         return panel.side_to(waist_side, below)
     knee = panel.knee_side - widths.knee
     hem = with_y(panel.knee_side, panel.hem_side, y) - widths.hem_side
+    if panel.knee_side.imag - y < NEAR_KNEE_MM:
+        return panel.side_to(waist_side, hem)
     upper = panel.side_to(waist_side, knee)
-    if abs(hem - knee) < 1.0:
-        return upper
     return flow_through(Path.join(upper, Line(knee, hem)), upper.length, KNEE_REACH_MM)
 
 

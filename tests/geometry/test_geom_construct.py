@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 import shapely
@@ -155,6 +157,14 @@ def test_distance_from_the_zoo_agrees_with_shapely(name: str) -> None:
         assert float(distance_to(ZOO[name], p)) == pytest.approx(line.distance(shapely.Point(p.real, p.imag)), abs=1e-4)
 
 
+def test_distance_where_a_curve_runs_fast_past_the_point() -> None:
+    # The start lies 1 mm away, every one of 33 equal steps further; between two of them the curve passes closer.
+    curve = Cubic(0j, 0j, -22j, 1 + 1j)
+    expected = as_line(sampled(curve, 20_000)).distance(shapely.Point(1, 0))
+    assert expected < 0.05
+    assert float(distance_to(curve, 1)) == pytest.approx(expected, abs=1e-4)
+
+
 @MODEST
 @given(st.lists(st.one_of(calm_cubics(), wild_cubics()), min_size=2, max_size=5), places(600))
 def test_distances_as_one_array_equal_one_by_one(cubics: list[Cubic], p: complex) -> None:
@@ -235,7 +245,7 @@ def test_bows_through_a_point_flow(
     c = b + second * complex(np.exp(1j * bend))
     run = bow_into(a, b, c, left_ab, left_bc)
     assert (run[0].p0, run[1].p3, run[3].p3) == (a, b, c)
-    for one, two in zip(run, run[1:], strict=False):
+    for one, two in pairwise(run):
         assert abs(one.p3 - two.p0) < 1e-9
         assert abs(cross(one.end_dir, two.start_dir)) < 1e-9
         assert dot(one.end_dir, two.start_dir) > 0

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -26,7 +28,7 @@ def test_curve_flows_through_the_corner_point(one: Cubic, two: Cubic, reach: flo
     along = path.split_at(path._ends[0])[0].length
     assume(abs(angle_deg(one.end_dir, path.segments[1].start_dir)) < 150)
     found = flow_through(path, along, reach)
-    for before, after in zip(found.segments, found.segments[1:], strict=False):
+    for before, after in pairwise(found.segments):
         assert angle_deg(before.end_dir, after.start_dir) == pytest.approx(0, abs=0.01)
     assert min(abs(s.controls[-1] - one.p3) for s in found) < 1e-9
 

@@ -26,7 +26,7 @@ from draft.geometry.path import Path
 from draft.geometry.points import cross
 from draft.geometry.segments import Cubic, Line, Motion, Segment
 
-MODEST = settings(max_examples=150, deadline=None)
+MODEST = settings(max_examples=100, deadline=None)
 STEPS = 1500
 SLANT = complex(np.exp(0.3j))
 TURNS = [complex(np.exp(1j * k)) for k in range(12)]

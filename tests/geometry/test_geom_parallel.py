@@ -1,4 +1,4 @@
-"""Parallel curves against the true parallel, sampled densely, and against shapely's offset_curve (used as reference)."""
+"""Parallel curves against the true parallel, sampled densely, and shapely's offset_curve (used as reference)."""
 
 from __future__ import annotations
 
@@ -112,13 +112,16 @@ def test_parallel_agrees_with_shapely(cubic: Cubic, left: float) -> None:
     # Reference: shapely.offset_curve of a fine polyline.
     assume(abs(left) > 0.1)
     assume(all(abs(left) < 0.7 * smallest_radius(cubic, side) for side in (-1, 1)))
-    found = as_line(sampled(Path(parallel_segment(cubic, left)), 100))
-    curve = as_line(sampled(cubic, 1000))
+    found = as_line(sampled(Path(parallel_segment(cubic, left)), 20))
+    curve = as_line(sampled(cubic, 400))
     assume(found.distance(curve) > 0.99 * abs(left))  # a parallel that comes back near the curve is cut off by shapely
-    expected = shapely.offset_curve(curve, left, quad_segs=64, join_style="mitre", mitre_limit=5)
+    expected = shapely.offset_curve(curve, left, quad_segs=16, join_style="mitre", mitre_limit=5)
     expected = shapely.line_merge(expected)  # along straight stretches it comes in pieces
     assert expected.geom_type == "LineString"
-    assert shapely.hausdorff_distance(found, expected, densify=0.2) < 0.1
+    # GEOS first simplifies the line by up to a hundredth of the distance (from memory).
+    for one, other in ((found, expected), (expected, found)):
+        gaps = shapely.distance(shapely.points(one.coords), other)
+        assert np.max(gaps) < 0.01 * abs(left) + 0.05
 
 
 @pytest.mark.parametrize("left", [30.0, -30.0])
@@ -165,13 +168,13 @@ def test_curve_that_returns_to_its_start_has_one() -> None:
 @pytest.mark.parametrize("left", [nan, inf, -inf])
 def test_distance_that_is_no_number_is_refused(left: float) -> None:
     for path in (Path.line(0j, 10), Path((ZOO["calm"],))):
-        with pytest.raises(DraftError, match="distance of the parallel is .*expected a number of mm"):
+        with pytest.raises(DraftError, match=r"distance of the parallel is .*expected a number of mm"):
             parallel(path, left)
 
 
 @pytest.mark.parametrize("tolerance", [nan, 0.0, -1.0, inf])
 def test_wrong_tolerance_is_refused(tolerance: float) -> None:
-    with pytest.raises(DraftError, match="tolerance is .*expected 1e-06 mm or more"):
+    with pytest.raises(DraftError, match=r"tolerance is .*expected 1e-06 mm or more"):
         parallel(Path((ZOO["calm"],)), 10, tolerance)
 
 
@@ -184,7 +187,7 @@ def test_slight_bend_is_bridged_and_corner_is_refused(left: float) -> None:
     assert len(found.segments) == 3
     assert found.length == pytest.approx(200, abs=0.4)
     for angle in (5, 90, -90, 180):
-        with pytest.raises(DraftError, match="path of the parallel .*part the path at its corners"):
+        with pytest.raises(DraftError, match=r"path of the parallel .*part the path at its corners"):
             parallel(bent(angle), left)
 
 

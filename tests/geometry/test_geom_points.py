@@ -60,7 +60,7 @@ def test_mirror_is_as_far_on_the_other_side(p: complex, a: complex, along: compl
 
 
 def test_parallel_lines_do_not_cross() -> None:
-    with pytest.raises(DraftError, match="angle of two lines is 0.0, expected lines that are not parallel"):
+    with pytest.raises(DraftError, match=r"angle of two lines is 0\.0, expected lines that are not parallel"):
         cross_lines(0j, 1, 5j, 2)
     found = cross_lines(0j, np.array([1, 1 + 1j]), 5j, 1)  # type: ignore[arg-type]
     assert np.isfinite(found).tolist() == [False, True]  # type: ignore[attr-defined]
@@ -69,7 +69,7 @@ def test_parallel_lines_do_not_cross() -> None:
 
 def test_one_point_and_itself_have_no_direction() -> None:
     for nothing in (0j, 0, np.complex128(0)):
-        with pytest.raises(DraftError, match="distance of two points is 0.0, expected more than 0 mm"):
+        with pytest.raises(DraftError, match=r"distance of two points is 0\.0, expected more than 0 mm"):
             unit(nothing)
     found = unit(np.array([0j, 3 + 4j]))  # type: ignore[arg-type]
     assert np.isnan(found).tolist() == [True, False]
@@ -77,7 +77,7 @@ def test_one_point_and_itself_have_no_direction() -> None:
 
 
 def test_level_line_reaches_one_height_only() -> None:
-    with pytest.raises(DraftError, match="rise of the line is 0.0, expected a line that is not level"):
+    with pytest.raises(DraftError, match=r"rise of the line is 0\.0, expected a line that is not level"):
         with_y(0j, 10 + 0j, 5)
     found = with_y(0j, np.array([10 + 0j, 10 + 20j]), 5)  # type: ignore[arg-type]
     assert np.isfinite(found).tolist() == [False, True]  # type: ignore[attr-defined]

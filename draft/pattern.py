@@ -14,7 +14,7 @@ from draft.block import Block
 from draft.body import Body
 from draft.checks import Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
 from draft.errors import DraftError
-from draft.export import dxf_astm, dxf_plain, svg, view
+from draft.export import dxf_astm, dxf_plain, files, svg, view
 from draft.measure import Sizes, finished_sizes
 from draft.piece import Piece
 from draft.report import report_text
@@ -115,6 +115,10 @@ class Pattern:
         if dialect == "astm":
             return dxf_astm.save(self, path)
         raise DraftError("dialect", dialect, "'plain' or 'astm'", "choose one of these")
+
+    def save_overview(self, path: str | FilePath) -> FilePath:
+        """Write the screen-sized picture of all pieces (the one a notebook shows) to an SVG file, atomically."""
+        return files.write_text(path, view.pattern_svg(self))
 
     def _repr_svg_(self) -> str:
         return view.pattern_svg(self)

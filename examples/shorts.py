@@ -50,4 +50,4 @@ def main(folder: Path) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(Path(sys.argv[1] if len(sys.argv) > 1 else "out")))
+    sys.exit(main(Path(sys.argv[1] if len(sys.argv) > 1 else "my_shorts")))

@@ -12,16 +12,19 @@ from itertools import pairwise
 from draft.dart import Dart
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
-from draft.geometry.meet import line_crossings, meet, meet_line
+from draft.geometry.meet import line_crossings, meet
 from draft.geometry.offset import parallel
 from draft.geometry.path import Path, chain
 from draft.geometry.points import angle_deg, cross_lines, dot, unit
 from draft.geometry.segments import Line, Motion
 
-SMOOTH_DEG = 3.0  # a turn below this is no corner
+SMOOTH_DEG = 3.0  # an outward turn below this is no corner
+LEVEL_DEG = 1e-6  # nor is an inward turn below this
 LONGEST_POINT = 2.0  # an extended corner is cut off at this many times the wider allowance
 STEEPEST_END = 0.7  # cosine to its seam: a mirrored end slanted more than 45 degrees is squared instead
 _HAIR = 1e-7
+_SLIVER = 1e-5  # a stretch shorter than this at the end of a cut line is not cut off
+_FAR = 1000.0
 
 
 def cut_line(edges: Sequence[Edge]) -> Path:
@@ -104,10 +107,10 @@ def started_on(path: Path, p: complex, direction: complex) -> Path:
 def _turned(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | Path], Path]:
     """Both cut lines shaped for their corner, and what joins them."""
     turn = angle_deg(one.end_dir, two.start_dir)
-    if abs(turn) <= SMOOTH_DEG:
-        return a, _line(a.end, b.start), b
-    if turn < 0:
+    if turn < -LEVEL_DEG:
         return _inner(a, b)
+    if turn <= SMOOTH_DEG:
+        return a, _line(a.end, b.start), b
     corner = one.corner
     if corner.kind == "folded":
         return _folded(a, b, one, two)
@@ -131,7 +134,10 @@ def _inner(a: Path, b: Path) -> tuple[Path, list[Line | Path], Path]:
     if not crossings:
         return a, _line(a.end, b.start), b
     at = crossings[-1]
-    return a.split_at(at.along_a)[0], [], b.split_at(at.along_b)[1]
+    # An edge without allowance keeps its whole line: there the crossing is the corner itself, or lies at its end.
+    kept_a = a.split_at(at.along_a)[0] if at.along_a < a.length - _SLIVER else a
+    kept_b = b.split_at(at.along_b)[1] if at.along_b > _SLIVER else b
+    return kept_a, [], kept_b
 
 
 def _extended(a: Path, b: Path, corner: complex, limit: float) -> tuple[Path, list[Line | Path], Path]:
@@ -166,12 +172,15 @@ def _folded(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | P
 
 
 def _fold_end(seam: Path, hem: Path, corner: complex, fold_dir: complex) -> tuple[Path, list[Line | Path], Path]:
+    """Seam up to the fold, its image from there to the raw edge, and the raw edge from where they meet.
+
+    A turning wider than the hem meets the raw edge run on straight, a narrower one meets its curve.
+    """
     seam = ended_on(seam, corner, fold_dir)
     image = seam.reversed().moved(Motion.mirror(corner, corner + fold_dir))
-    crossings = meet_line(image, hem.start, hem.start_dir)
-    if not crossings:
-        image = Path.join(image, Line(image.end, image.end + image.end_dir * 1000))
-        crossings = meet_line(image, hem.start, hem.start_dir)
-    image = image.between(0, crossings[0])
-    hem = started_on(hem, image.end, image.end_dir)
-    return seam, [image], hem
+    image = Path.join(image, Line(image.end, image.end + image.end_dir * _FAR))
+    edge = Path.join(Line(hem.start - hem.start_dir * _FAR, hem.start), hem)
+    at = min(meet(image, edge), key=lambda m: m.along_a, default=None)
+    if at is None:
+        raise DraftError("allowance", None, "a hem whose turning meets its raw edge", "make the hem shallower")
+    return seam, [image.between(0, at.along_a)], edge.split_at(at.along_b)[1]

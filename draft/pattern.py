@@ -13,8 +13,9 @@ from draft.assemble import Garment
 from draft.block import Block
 from draft.body import Body
 from draft.checks import Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
+from draft.drawing import view
 from draft.errors import DraftError
-from draft.export import dxf_astm, dxf_plain, files, svg, view
+from draft.export import dxf_astm, dxf_plain, files, svg
 from draft.measure import Sizes, finished_sizes
 from draft.piece import Piece
 from draft.report import report_text

@@ -16,6 +16,7 @@ from typing import Literal
 
 from draft.allowance import cut_line
 from draft.dart import Dart
+from draft.drawing.view import piece_svg
 from draft.edge import Edge
 from draft.errors import DraftError
 from draft.geometry.meet import meet_line
@@ -185,6 +186,9 @@ class Piece:
         return (
             float(points.real.min()), float(points.imag.min()), float(points.real.max()), float(points.imag.max())
         )  # fmt: skip
+
+    def _repr_svg_(self) -> str:
+        return piece_svg(self)
 
     def __repr__(self) -> str:
         left, bottom, right, top = self.bounds

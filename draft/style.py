@@ -63,8 +63,11 @@ def choice(cls: C) -> C:
     names = [entry.name for entry in fields(made)]
 
     @wraps(plain)
-    def init(self: Any, **given: Any) -> None:
-        for name in given.keys() - set(names):
+    def init(self: Any, *positional: Any, **given: Any) -> None:
+        if positional:
+            example = f"{names[0]}=..." if names else ""
+            raise DraftError(made.where, positional, "choices by name", f"write {cls.__name__}({example})")
+        for name in [n for n in given if n not in names]:
             near = get_close_matches(name, names, n=1)
             remedy = f"write {near[0]!r}" if near else "choose one of these"
             raise DraftError(f"{made.where}.{name}", given[name], "one of " + ", ".join(names), remedy)
@@ -111,7 +114,7 @@ def _checked(name: str, value: Any, rule: dict[str, Any]) -> Any:
 
 
 def _named(name: str, value: object, names: tuple[str, ...]) -> object:
-    if value not in names:
+    if not isinstance(value, str) or value not in names:
         raise DraftError(name, value, " or ".join(repr(n) for n in names), "choose one of these")
     return value
 
@@ -252,7 +255,7 @@ class CurvedPocket(Pocket):
         None: 100 and 75, less on small bodies.
     bag_depth : from the lower end of the mouth to the bottom of the bag; None: 110, less where the leg is short.
     bag_beyond : how far the bag reaches past the mouth towards the centre at the waist.
-    facing_depth : how far the facing reaches under the front beyond the mouth.
+    facing_depth : how far the facing reaches under the front beyond the mouth; it lies on the bag, so at most as far.
     mouth_ease : how much looser the front lies over the facing at the waist.
     """
 
@@ -262,6 +265,16 @@ class CurvedPocket(Pocket):
     bag_beyond: float = mm(40.0, 25, 90)
     facing_depth: float = mm(30.0, 20, 60)
     mouth_ease: float = mm(0.0, 0, 8)
+
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        if self.facing_depth > self.bag_beyond:
+            raise DraftError(
+                f"{self.where}.facing_depth",
+                self.facing_depth,
+                f"at most {self.bag_beyond:g} mm, the bag_beyond: the facing lies on the bag",
+                "make the facing narrower or the bag wider",
+            )
 
 
 @choice
@@ -303,7 +316,7 @@ class Allowances(Choice):
     inseam: float = mm(12.0, 4, 40)
     crotch: float = mm(10.0, 4, 25)
     waist: float = mm(10.0, 4, 25)
-    fly: float = mm(10.0, 4, 25)
+    fly: float = mm(10.0, 6, 25)  # the underlapping front is folded 5 beyond the centre front
     mouth: float = mm(10.0, 4, 15)
     bag: float = mm(10.0, 4, 20)
     band: float = mm(10.0, 4, 25)
@@ -338,21 +351,23 @@ class Style(Choice):
 
     def __post_init__(self) -> None:
         super().__post_init__()
-        for entry, kind in _PARTS.items():
+        if not isinstance(self.name, str) or not self.name.isprintable():
+            raise DraftError("style.name", self.name, "one line of text", "write a short label, or leave it out")
+        for entry, base in _PARTS.items():
             value = getattr(self, entry)
-            if not isinstance(value, kind):
-                expected = " or ".join(k.__name__ for k in kind)
-                raise DraftError(f"style.{entry}", value, f"a {expected}", f"write draft.{kind[0].__name__}(...)")
+            if not isinstance(value, base) and not (value is None and entry == "pocket"):
+                kinds = [kind.__name__ for kind in base.__subclasses__()] or [base.__name__]
+                expected = f"a {' or '.join(kinds)}" + (" or None" if entry == "pocket" else "")
+                raise DraftError(f"style.{entry}", value, expected, f"write draft.{kinds[0]}(...)")
 
 
-_PARTS: dict[str, tuple[type, ...]] = {
-    "leg": (Leg,),
-    "ease": (Ease,),
-    "darts": (Darts,),
-    "band": (Band,),
-    "closing": (Closing,),
-    "pocket": (Pocket, type(None)),
-    "hem": (Hem,),
-    "allowances": (Allowances,),
-    "name": (str,),
+_PARTS: dict[str, type[Choice]] = {
+    "leg": Leg,
+    "ease": Ease,
+    "darts": Darts,
+    "band": Band,
+    "closing": Closing,
+    "pocket": Pocket,
+    "hem": Hem,
+    "allowances": Allowances,
 }

@@ -79,8 +79,10 @@ def test_p6_facing_and_back_bag_share_waist_and_side(shorts):
 
 def test_p7_front_and_facing_together_are_the_uncut_front(shorts):
     whole = polygon(shorts.shell.front.outline)
-    union = polygon(shorts.pieces["front"].sew_line).buffer(0.02).union(
-        polygon(shorts.pieces["pocket_facing"].sew_line).buffer(0.02)
+    union = (
+        polygon(shorts.pieces["front"].sew_line)
+        .buffer(0.02)
+        .union(polygon(shorts.pieces["pocket_facing"].sew_line).buffer(0.02))
     )
     assert union.symmetric_difference(whole.buffer(0.02)).area <= 1.0 * 0.05 * whole.length
     assert whole.buffer(0.1).covers(polygon(shorts.pieces["pocket_facing"].sew_line))
@@ -236,9 +238,7 @@ def test_button_lies_under_the_buttonhole_when_centre_fronts_meet(lap, overlap):
 
 
 def test_ease_onto_the_band_lengthens_the_trousers_not_the_band():
-    plain, eased = (
-        draft.shorts(ZOO["woman"], draft.Style(band=draft.StraightBand(eased=e))) for e in (0.0, 12.0)
-    )
+    plain, eased = (draft.shorts(ZOO["woman"], draft.Style(band=draft.StraightBand(eased=e))) for e in (0.0, 12.0))
     assert edge(plain, "waistband", "waist").length == pytest.approx(edge(eased, "waistband", "waist").length, abs=0.1)
     grown = [2 * (p.shell.front.waist.length + p.shell.back.waist.length) for p in (plain, eased)]
     assert grown[1] - grown[0] == pytest.approx(12.0, abs=0.1)

@@ -20,6 +20,8 @@ from typing import TYPE_CHECKING, TextIO
 
 import numpy as np
 
+from draft.drawing.label import place_label, place_notes
+from draft.drawing.sheet import Made
 from draft.export.dxf_common import (
     CURVE,
     FLATTEN_MM,
@@ -39,8 +41,6 @@ from draft.export.dxf_common import (
     vertices,
 )
 from draft.export.files import write_text
-from draft.export.label import place_label, place_notes
-from draft.export.sheet import Made
 from draft.geometry.points import cross, dot, unit
 from draft.piece import Cut, NotchPlace, Piece
 
@@ -58,7 +58,7 @@ LONGEST_NAME = 31  # of a block in release 12
 SURE_NAME = 20  # some readers cut names here
 FOLD = "fold"  # name of the edge that lies on the fold of the cloth
 ON_LINE_MM = 0.02
-SYSTEM_TEXT_MM = 2.0
+SYSTEM_TEXT_MM = 1.5
 STYLE_TEXT_MM = 5.0
 
 
@@ -203,21 +203,21 @@ def with_notches(outline: Vertices, slits: list[NotchPlace]) -> tuple[Vertices, 
     places = []
     for slit in slits:
         at = rounded(slit.on_cut, DECIMALS)
-        start, gap = _nearest_side(points, at)
-        near = min((points[start], points[(start + 1) % len(points)]), key=lambda p: abs(p - at))
-        if abs(near - at) < SHORTEST_MM + 1e-9:
-            at = near
-        elif (
-            gap <= FLATTEN_MM + ON_LINE_MM
-        ):  # further off it is a fault of the piece, and no reason to bend its outline
-            points.insert(start + 1, at)
-            marks.insert(start + 1, PLAIN)
+        side, gap = _nearest_side(points, at)
+        near = min((side, (side + 1) % len(points)), key=lambda k: abs(points[k] - at))
+        if abs(points[near] - at) <= 2 * SHORTEST_MM:
+            # One vertex for both: where the notch is, unless that would move a corner.
+            at = points[near] = points[near] if marks[near] == TURN else at
+        elif gap <= FLATTEN_MM + ON_LINE_MM:
+            points.insert(side + 1, at)
+            marks.insert(side + 1, PLAIN)
+        # Further off it is a fault of the piece, and no reason to bend its outline.
         places.append(at)
     return Vertices(points, marks, outline.closed), places
 
 
 def _nearest_side(points: list[complex], p: complex) -> tuple[int, float]:
-    """Side of a closed polyline that lies nearest to a place: the vertex where it starts, and the distance."""
+    """Side of a closed polyline nearest to a place, by the vertex where it starts, and how far that side is off."""
     start = np.array(points)
     run = np.roll(start, -1) - start
     t = np.clip(((p - start) * run.conjugate()).real / np.abs(run) ** 2, 0, 1)
@@ -227,9 +227,10 @@ def _nearest_side(points: list[complex], p: complex) -> tuple[int, float]:
 
 
 def _add_points(block: BlockLayout, lines: list[Vertices]) -> None:
-    """Turn points and curve points of all lines, each place once."""
-    for layer, mark in ((TURNS, TURN), (CURVES, CURVE)):
-        for p in dict.fromkeys(p for line in lines for p in line.marked(mark)):
+    """Turn points and curve points of all lines, each place once; where lines disagree it is a turn point."""
+    turns, curves = (dict.fromkeys(p for line in lines for p in line.marked(mark)) for mark in (TURN, CURVE))
+    for layer, places in ((TURNS, turns), (CURVES, [p for p in curves if p not in turns])):
+        for p in places:
             block.add_point((p.real, p.imag), dxfattribs={"layer": layer})
 
 

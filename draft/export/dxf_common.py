@@ -3,19 +3,20 @@
 Glossary
 --------
 vertex       a point of a polyline as it stands in the file, rounded once
-turn point   a vertex where a line has a corner, or where an open line ends
+turn point   a vertex where a line has a corner, where a straight stretch runs into a curve, or where an open line ends
 curve point  a vertex through which a curve is rebuilt; the vertices between only keep the polyline close to the curve
 """
 
 from __future__ import annotations
 
+import cmath
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib import import_module
 from itertools import pairwise
-from math import ceil
+from math import ceil, inf
 from threading import Lock
 from typing import TYPE_CHECKING, Any
 
@@ -23,7 +24,7 @@ import numpy as np
 
 from draft.edge import Edge
 from draft.errors import DraftError
-from draft.geometry.arrays import Floats
+from draft.geometry.arrays import Flags, Floats
 from draft.geometry.flatten import steps_for
 from draft.geometry.path import JOIN_TOL_MM, Path, chain
 from draft.geometry.points import angle_deg
@@ -35,8 +36,10 @@ if TYPE_CHECKING:
     from ezdxf.layouts.base import BaseLayout
 
 FLATTEN_MM = 0.05  # how far a polyline may stray from the true curve; half of what is allowed
-CURVE_POINT_MM = 0.2  # how far the chords between curve points may stray: a spline through them stays closer
-GUARD_MM = 2.0  # a line that runs into a curve gets a curve point this near, so that no spline bends the line
+CURVE_POINT_MM = 0.2  # how far the chords between curve points may stray
+CURVE_POINTS_TO_NEXT_MM = 30.0  # on flat curves too: a spline goes astray where near points are followed by far ones
+CURVE_POINTS_APART_MM = 1.0  # closer ones would steer a spline by what was lost in rounding
+STRAIGHT_MM = 5.0  # a straight stretch from here on is kept straight: a spline would bend it
 CORNER_DEG = 3.0  # a turn below this is no corner
 SHORTEST_MM = 0.01  # vertices closer than this make a cutter stutter
 CAPITALS = 0.72  # height of capitals, by which text is measured here, to the size of the font
@@ -49,7 +52,7 @@ _LETTERS = str.maketrans(
     {
         "ß": "ss", "æ": "ae", "Æ": "AE", "œ": "oe", "Œ": "OE", "ø": "o", "Ø": "O", "đ": "d", "Đ": "D", "ð": "d",
         "Ð": "D", "þ": "th", "Þ": "Th", "ł": "l", "Ł": "L", "ı": "i", "‘": "'", "’": "'", "‚": "'", "“": '"',
-        "”": '"', "„": '"', "–": "-", "—": "-", "−": "-", "×": "x", "⁄": "/",
+        "”": '"', "„": '"', "«": '"', "»": '"', "–": "-", "—": "-", "−": "-", "×": "x", "⁄": "/",
         # These two start codes inside text: a backslash one for a letter, a caret one for a control character.
         "\\": "/", "^": "-",
     }
@@ -62,10 +65,9 @@ def ascii_text(text: str) -> str:
     >>> ascii_text("Ünal <& Co> – 50 %%d\n½")
     'Unal <& Co> - 50 %d 1/2'
     """
-    spaced = " ".join(text.translate(_LETTERS).split())
-    apart = unicodedata.normalize("NFKD", spaced).translate(_LETTERS)
-    kept = (c for c in apart if not unicodedata.combining(c) and unicodedata.category(c) not in ("Cc", "Cf"))
-    plain = "".join(c if " " <= c <= "~" else "?" for c in kept)
+    apart = unicodedata.normalize("NFKD", text.translate(_LETTERS)).translate(_LETTERS)
+    kept = (c for c in apart if c.isspace() or unicodedata.category(c) not in ("Cc", "Cf", "Mn"))
+    plain = "".join(c if " " <= c <= "~" else "?" for c in " ".join("".join(kept).split()))
     while "%%" in plain:  # two of them start a code for a sign
         plain = plain.replace("%%", "%")
     return plain[:_LONGEST_TEXT]
@@ -96,7 +98,7 @@ def rounded(p: complex, decimals: int) -> complex:
 def finite(where: str, points: Iterable[complex]) -> None:
     """Refuse points that are no numbers."""
     for p in points:
-        if not np.isfinite(p):
+        if not cmath.isfinite(p):
             raise DraftError(where, p, "finite coordinates in mm", "look for the step that made it; nothing is written")
 
 
@@ -120,15 +122,17 @@ def vertices(path: Path, where: str, decimals: int, shift: complex = 0j) -> Vert
         When a coordinate is no number, or nothing but a point is left.
     """
     finite(where, (p for segment in path for p in segment.controls))
-    segments = [s for s in path if max(abs(p - s.controls[0]) for p in s.controls) > 1e-6]
+    segments = [s for s in path if _extent(s) >= SHORTEST_MM]  # shorter ones have no direction worth the name
+    if not segments:
+        raise DraftError(where, 0.0, "a line with a length", "leave the line out of the piece")
     points: list[complex] = []
     marks: list[int] = []
-    joints = _joints(segments, closed=path.closed)
-    for segment, (before, mark), (after, _) in zip(segments, joints, [*joints[1:], joints[0]], strict=True):
-        stations, shaping = _stations(segment, guard_start=before, guard_end=after)
+    for index, segment in enumerate(segments):
+        stations, shaping = _stations(segment)
         points += (segment.points(stations) + shift).tolist()
-        marks += [mark, *np.where(shaping[1:], CURVE, PLAIN).tolist()]
-    if not path.closed and segments:
+        start = _joint(segments[index - 1], segment) if index or path.closed else TURN
+        marks += [start, *np.where(shaping[1:], CURVE, PLAIN).tolist()]
+    if not path.closed:
         points.append(path.end + shift)
         marks.append(TURN)
     thin = _thinned([rounded(p, decimals) for p in points], marks, closed=path.closed)
@@ -137,30 +141,25 @@ def vertices(path: Path, where: str, decimals: int, shift: complex = 0j) -> Vert
     return thin
 
 
-def _joints(segments: list[Segment], *, closed: bool) -> list[tuple[bool, int]]:
-    """For the start of every segment: whether a line and a curve flow into one another there, and its mark."""
-    found = []
-    for index, segment in enumerate(segments):
-        before = segments[index - 1]
-        if index == 0 and not closed:
-            found.append((False, TURN))
-            continue
-        corner = abs(angle_deg(before.end_dir, segment.start_dir)) > CORNER_DEG
-        mixed = isinstance(before, Line) != isinstance(segment, Line)
-        found.append((mixed and not corner, TURN if corner else CURVE))
-    return found
+def _extent(segment: Segment) -> float:
+    """How far a segment reaches, by its control points."""
+    return max(abs(p - segment.controls[0]) for p in segment.controls)
 
 
-def _stations(segment: Segment, *, guard_start: bool, guard_end: bool) -> tuple[Floats, Floats]:
+def _joint(one: Segment, two: Segment) -> int:
+    """Mark of the place where two segments meet."""
+    straight, other = (isinstance(s, Line) and abs(s.p1 - s.p0) >= STRAIGHT_MM for s in (one, two))
+    return TURN if straight != other or abs(angle_deg(one.end_dir, two.start_dir)) > CORNER_DEG else CURVE
+
+
+def _stations(segment: Segment) -> tuple[Floats, Flags]:
     """Parameters of the vertices of a segment without its end, and which of them are curve points."""
     if isinstance(segment, Line):
-        near = min(GUARD_MM / abs(segment.p1 - segment.p0), 1 / 3)
-        stations = np.array([0.0] + [near] * guard_start + [1 - near] * guard_end)
-        return stations, np.ones(len(stations))
-    spans = steps_for(segment, CURVE_POINT_MM)
+        return np.zeros(1), np.ones(1, dtype=bool)
+    spans = max(steps_for(segment, CURVE_POINT_MM), ceil(_extent(segment) / CURVE_POINTS_TO_NEXT_MM))
     each = ceil(steps_for(segment, FLATTEN_MM) / spans)
     count = np.arange(spans * each)
-    return count / (spans * each), (count % each == 0).astype(float)
+    return count / (spans * each), count % each == 0
 
 
 def _thinned(points: list[complex], marks: list[int], *, closed: bool) -> Vertices:
@@ -176,7 +175,21 @@ def _thinned(points: list[complex], marks: list[int], *, closed: bool) -> Vertic
     while closed and len(kept) > 1 and abs(kept[-1] - kept[0]) < SHORTEST_MM - 1e-9:
         kept.pop()
         kept_marks[0] = max(kept_marks[0], kept_marks.pop())
-    return Vertices(kept, kept_marks, closed)
+    return Vertices(kept, _apart(kept, kept_marks), closed)
+
+
+def _apart(points: list[complex], marks: list[int]) -> list[int]:
+    """Marks without the curve points that lie close behind another marked vertex, or close before a turn point."""
+    found = list(marks)
+    onwards = range(len(points))
+    for order, stops in ((onwards, (TURN, CURVE)), (reversed(onwards), (TURN,))):
+        last = complex(inf)
+        for k in order:
+            if found[k] == CURVE and abs(points[k] - last) < CURVE_POINTS_APART_MM:
+                found[k] = PLAIN
+            elif found[k] in stops:
+                last = points[k]
+    return found
 
 
 def check_piece(piece: Piece) -> None:
@@ -189,15 +202,23 @@ def check_piece(piece: Piece) -> None:
     """
     for edge in piece.edges:
         finite(f"{piece.name}, edge {edge.name}", (p for part in edge.parts for s in part for p in s.controls))
+        finite(f"{piece.name}, allowance of {edge.name}", (edge.allowance,))
         finite(f"{piece.name}, dart", (p for dart in edge.darts for p in (dart.centre_leg, dart.side_leg, dart.point)))
     finite(f"{piece.name}, grainline", piece.grainline.controls)
     finite(f"{piece.name}, drill hole", (hole.at for hole in piece.holes))
     finite(f"{piece.name}, notch", (notch.along for notch in piece.notches))
+    for line in piece.lines:
+        where = f"{piece.name}, {line.kind} line"
+        finite(where, (p for segment in line.path for p in segment.controls))
+        if not line.path.length > SHORTEST_MM:
+            raise DraftError(where, line.path.length, "a line with a length", "leave it out of the piece")
     for start, end in ((piece.edges[k - 1].end, edge.start) for k, edge in enumerate(piece.edges)):
         if abs(end - start) > JOIN_TOL_MM:
             raise DraftError(f"{piece.name}, outline", end - start, "a closed line", "close this gap (in mm)")
-    if not piece.cut_line.closed:
-        raise DraftError(f"{piece.name}, cut line", None, "a closed line", "look at the corners of its allowances")
+    cut = piece.cut_line
+    if not cut.closed:
+        gap = abs(cut.end - cut.start)
+        raise DraftError(f"{piece.name}, cut line", gap, "a closed line", "look for this gap (in mm) at its corners")
 
 
 def boundary(piece: Piece, decimals: int, shift: complex = 0j) -> Vertices:
@@ -216,8 +237,9 @@ def boundary(piece: Piece, decimals: int, shift: complex = 0j) -> Vertices:
             raise DraftError(where, p - shift, "a line that comes to no place twice", "part the piece there")
         seen.add(p)
     ring = np.array([*outline.points, outline.points[0]])
-    if not float(np.sum((ring[:-1].conjugate() * ring[1:]).imag)) > 0:
-        raise DraftError(where, None, "a line that runs counter-clockwise round a piece", "turn it round")
+    area = float(np.sum((ring[:-1].conjugate() * ring[1:]).imag)) / 2
+    if not area > 0:
+        raise DraftError(f"{where}, area in mm2", area, "more than 0 of a counter-clockwise line", "turn it round")
     return outline
 
 

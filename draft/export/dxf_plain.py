@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from draft.drawing.label import place_label, place_notes
+from draft.drawing.sheet import INCH_SQUARE, MM_SQUARE, Made, Place, Sheet, arrange
 from draft.export.dxf_common import (
     add_line,
     add_text,
@@ -27,8 +29,6 @@ from draft.export.dxf_common import (
     vertices,
 )
 from draft.export.files import write_text
-from draft.export.label import place_label, place_notes
-from draft.export.sheet import INCH_SQUARE, MM_SQUARE, Made, Place, Sheet, arrange
 from draft.geometry.segments import Line
 
 if TYPE_CHECKING:
@@ -38,8 +38,9 @@ DECIMALS = 3
 COLOURS = {"REF": 8, "TEXT": 7, "DRAW": 5, "DRILL": 6, "NOTCH": 3, "CUT": 1}
 """Layers in the order in which they are written, and the colour by which a laser tells them apart."""
 
-ARROW_MM = 6.0
-ARROW_DEG = 25.0
+EDGE_MM = 5.0  # all round the sheet nothing is drawn; half the gap between the pieces is wider
+ARROW_MM = 5.0
+ARROW_DEG = 15.0
 TEXT_MM = 5.0
 INSET_MM = 4.0
 
@@ -71,7 +72,7 @@ def text_of(pattern: Made) -> str:
         for name, colour in COLOURS.items():
             document.layers.add(name, color=colour)
         space = document.modelspace()
-        space.reset_extents((0, 0, 0), (sheet.width, sheet.height, 0))
+        space.reset_extents((EDGE_MM, EDGE_MM, 0), (sheet.width - EDGE_MM, sheet.height - EDGE_MM, 0))
         space.reset_limits((0, 0), (sheet.width, sheet.height))
         document.set_modelspace_vport(sheet.height, (sheet.width / 2, sheet.height / 2))
         _add_reference(space, sheet, pattern.name)

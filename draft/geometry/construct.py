@@ -64,8 +64,10 @@ def distance_to(cubic: Cubic, p: complex) -> Floats:
     best = np.argmin(gaps, axis=-1)
     hidden = np.argmin(gaps[..., :-1] + gaps[..., 1:] - np.abs(np.diff(places)), axis=-1)
     nearest = np.minimum(np.min(gaps, axis=-1), _polished(cubic, p, _SAMPLES[best]))
-    if np.any((hidden != best) & (hidden != best - 1)):
-        nearest = np.minimum(nearest, _polished(cubic, p, (hidden + 0.5) / (len(_SAMPLES) - 1)))
+    elsewhere = (hidden != best) & (hidden != best - 1)
+    if np.any(elsewhere):
+        other = _polished(cubic, p, (hidden + 0.5) / (len(_SAMPLES) - 1))
+        nearest = np.where(elsewhere, np.minimum(nearest, other), nearest)
     return np.asarray(nearest)
 
 
@@ -129,7 +131,7 @@ def bow_into(a: complex, b: complex, c: complex, left_ab: float, left_bc: float)
     before, after = bow(a, b, left_ab), bow(b, c, left_bc)
     through_dir = unit(before.end_dir + after.start_dir)
     upper, _ = before.split(0.5)
-    _, lower = after.split(0.3)
+    _, lower = after.split(0.45)
     joint = smooth(upper.p3, upper.end_dir, b, through_dir)
     onward = smooth(b, through_dir, lower.p0, lower.start_dir)
     return upper, joint, onward, lower

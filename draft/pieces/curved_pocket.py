@@ -169,8 +169,8 @@ def pieces(plan: Plan) -> list[Piece]:
         edges=(
             Edge("side", (panel.side.between(s.depth, s.depth + s.bag),), allowance=a.side, corner=Corner("mirrored")),
             Edge("contour", (drawn.contour,), allowance=a.bag, corner=Corner("extended")),
-            Edge("waist", (inner_waist,), allowance=a.waist, corner=flush),
-            Edge("mouth", (front.mouth,), allowance=a.mouth, corner=Corner("mirrored")),
+            Edge("waist", (inner_waist,), allowance=a.waist, corner=Corner("squared", "next")),
+            Edge("mouth", (front.mouth,), allowance=a.mouth, corner=Corner("squared")),
         ),
         cut=Cut(2, "lining", mirrored=True),
         grainline=_grain(plan, s, drawn, part="bag_front"),

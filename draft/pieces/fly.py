@@ -171,7 +171,7 @@ def _shield(plan: Plan) -> Piece:
     down = crotch.direction_at(0)
     at_fold = crotch.start - 1j * down * s.shield  # the waist is square to the centre front, so is the shield's top
     image = Motion.mirror(at_fold, at_fold + down)
-    raw = crotch.between(0, end).reversed()
+    raw = Path.line(crotch.start + down * end, crotch.start)  # straight, as the fly is; below the stop it hangs free
     other = raw.moved(image).reversed()
     bottom = Path.line(other.end, raw.start)
     edges = (

@@ -28,8 +28,8 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next")),
     ]
     if opening.mouth is not None:
-        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next"))
-        edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("mirrored", "this")))
+        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("squared", "next"))
+        edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared")))
     lines, fly_notches = closing.front_marks(plan)
     dart_lines, holes = dart_marks(edges[5])
     lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front")]
@@ -38,7 +38,7 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         title="Front",
         edges=tuple(edges),
         cut=Cut(2, "self", mirrored=True),
-        grainline=_grain(panel, plan),
+        grainline=_grain(panel, plan, hem),
         notches=(
             *side_notches(plan, opening, 1),
             *_leg_notches(plan, panel, 1),
@@ -70,7 +70,7 @@ def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind) -> Piece:
         title="Back",
         edges=edges,
         cut=Cut(2, "self", mirrored=True),
-        grainline=_grain(panel, plan),
+        grainline=_grain(panel, plan, hem),
         notches=(*mouth, *side_notches(plan, None, 2), *_leg_notches(plan, panel, 2), *_dart_notches(waist)),
         lines=(*dart_lines, *hem.leg_lines(plan, "back")),
         holes=holes,
@@ -82,9 +82,9 @@ def _hem_inseam(hem: HemKind) -> Corner:
     return hem.corner().swapped()
 
 
-def _grain(panel: Panel, plan: Plan) -> Line:
+def _grain(panel: Panel, plan: Plan, hem: HemKind) -> Line:
     top = min(panel.waist.parts[-1].end.imag, panel.waist.parts[0].start.imag)
-    bottom = panel.hem.start.imag
+    bottom = panel.hem.point_at(panel.hem.length / 2).imag + hem.above(plan)
     margin = GRAIN_MARGIN * (top - bottom)
     return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * (top - 2 * margin))
 

@@ -17,23 +17,38 @@ from draft.geometry.meet import along_at_height, line_crossings
 from draft.geometry.path import Path
 from draft.geometry.points import with_y
 from draft.geometry.segments import Cubic, Line
+from draft.shape.blend import blended
 
 FORK_REACH_MM, FORK_REACH_SHARE = 75.0, 0.45  # how far down the inseam is turned square to the crotch seam
 KNEE_REACH_MM = 90.0
-NEAR_KNEE_MM = 60.0  # a hem this little below the knee makes no bend at the knee
+NEAR_KNEE_MM = 60.0  # a hem just below the knee makes no bend there; from this depth it makes the method's
 STRAIGHTEN_MM = 10.0  # added at each inseam of a shorts leg (common practice, no source)
 STRAIGHTEN_FADE_MM = 100.0  # above the knee
-STEEPEST_LEAN = 0.55  # a seam may lean at most this much per mm of length
+STEEPEST_LEAN = 0.55  # a seam may be moved at most this much per mm of the length over which it is moved
+LEAST_BEND = 1e-6  # a bend at the knee below this share is none
+KNEE_LEG_SHARE = 0.95  # height over length of the steepest inseam, with a margin
 LENGTH_TOL_MM = 1e-4
 
 
 @dataclass(frozen=True)
 class Widths:
-    """How far each seam is moved out at the hem and at the knee, mm; at the hem inseam and side apart."""
+    """How far each seam is moved out at the hem and at the knee, mm; at the hem inseam and side apart.
+
+    A knee of None is the method's, and goes out of the seams when they end just below it.
+    """
 
     hem_inseam: float = 0.0
     hem_side: float = 0.0
-    knee: float = 0.0
+    knee: float | None = None
+
+    @property
+    def at_knee(self) -> float:
+        """How far each seam is moved out at the knee."""
+        return self.knee or 0.0
+
+    def bend(self, below_knee: float) -> float:
+        """How much of its bend at the knee a seam has that ends `below_knee` mm below."""
+        return knee_bend(below_knee) if self.knee is None else float(below_knee > 0)
 
 
 def solve(length_at: Callable[[float], float], wanted: float, guess: float) -> float:
@@ -48,20 +63,30 @@ def solve(length_at: Callable[[float], float], wanted: float, guess: float) -> f
     return b
 
 
+def knee_bend(below_knee: float) -> float:
+    """How much of its bend at the knee a seam has when it ends `below_knee` mm below: 0 at the knee, 1 from 60 mm on.
+
+    >>> knee_bend(-5), knee_bend(30), knee_bend(80)
+    (0.0, 0.5, 1.0)
+    """
+    share = min(1.0, max(0.0, below_knee / NEAR_KNEE_MM))
+    return share * share * (3 - 2 * share)
+
+
 def inseam_to(panel: PanelBlock, y: float, widths: Widths) -> Path:
     """Inseam from the hem at height `y` to the fork, square to the crotch seam at its end."""
-    knee = panel.knee_inseam + widths.knee
-    if y >= panel.knee_inseam.imag:
-        whole = bow(panel.knee_inseam, panel.fork, panel.inseam_hollow)
+    knee, foot = panel.knee_inseam, with_y(panel.knee_inseam, panel.hem_inseam, y)
+    bend = widths.bend(knee.imag - y)
+    if y >= knee.imag:
+        whole = bow(knee, panel.fork, panel.inseam_hollow)
         _, raw = whole.split(line_crossings(whole, 1j * y, 1 + 0j)[0])
-        path = Path((_leaned(raw, widths.hem_inseam),))
     else:
-        hem = with_y(panel.knee_inseam, panel.hem_inseam, y) + widths.hem_inseam
-        if panel.knee_inseam.imag - y < NEAR_KNEE_MM:
-            share = abs(hem - panel.fork) / abs(panel.knee_inseam - panel.fork)
-            path = Path((bow(hem, panel.fork, panel.inseam_hollow * share**2),))
-        else:
-            path = Path(bow_into(hem, knee, panel.fork, 0.0, panel.inseam_hollow))
+        share = abs(foot - panel.fork) / abs(knee - panel.fork)
+        raw = bow(foot, panel.fork, panel.inseam_hollow * share**2)
+    path = Path((_leaned(raw, widths.hem_inseam),))
+    if bend > LEAST_BEND:
+        bent = bow_into(foot + widths.hem_inseam, knee + widths.at_knee, panel.fork, 0.0, panel.inseam_hollow)
+        path = blended(path, Path(bent), bend)
     reach = min(FORK_REACH_MM, FORK_REACH_SHARE * path.length)
     return end_square(path, -1j * panel.crotch.start_dir, reach)
 
@@ -78,12 +103,14 @@ def side_from(panel: PanelBlock, waist_side: complex, y: float, widths: Widths) 
     if y >= panel.knee_side.imag:
         below = panel.side.point_at(along_at_height(panel.side, y)) - widths.hem_side
         return panel.side_to(waist_side, below)
-    knee = panel.knee_side - widths.knee
+    bend = widths.bend(panel.knee_side.imag - y)
     hem = with_y(panel.knee_side, panel.hem_side, y) - widths.hem_side
-    if panel.knee_side.imag - y < NEAR_KNEE_MM:
-        return panel.side_to(waist_side, hem)
+    straight = panel.side_to(waist_side, hem)
+    if bend <= LEAST_BEND:
+        return straight
+    knee = panel.knee_side - widths.at_knee
     upper = panel.side_to(waist_side, knee)
-    return flow_through(Path.join(upper, Line(knee, hem)), upper.length, KNEE_REACH_MM)
+    return blended(straight, flow_through(Path.join(upper, Line(knee, hem)), upper.length, KNEE_REACH_MM), bend)
 
 
 def hem_between(side: Path, inseam: Path) -> Path:
@@ -135,12 +162,53 @@ def own_widths(block: Block, inside_leg: float, knee: float | None) -> Widths:
     """Widths of the method, for a hem above the knee straightened at the inseams."""
     above_knee = -inside_leg - block.levels["knee"]
     more = STRAIGHTEN_MM * min(1.0, max(0.0, above_knee / STRAIGHTEN_FADE_MM))
-    at_knee = 0.0
-    if knee is not None:
-        front, back = block.front, block.back
-        own = sum(p.knee_inseam.real - p.knee_side.real for p in (front, back))
-        at_knee = (knee - own) / 4
+    at_knee = None if knee is None or above_knee >= 0 else (knee - _own_knee(block)) / 4
     return Widths(hem_inseam=more, knee=at_knee)
+
+
+def _own_knee(block: Block) -> float:
+    return sum(panel.knee_inseam.real - panel.knee_side.real for panel in (block.front, block.back))
+
+
+def check_knee(block: Block, inside_leg: float, hem: float | None, knee: float) -> None:
+    """Refuse a knee girth on a leg that ends too little below the knee, or that bends its seams too much.
+
+    A leg that ends above the knee has none, and the girth is left unused.
+    """
+    depth = -block.levels["knee"]
+    if inside_leg <= depth:
+        return
+    least = (depth + NEAR_KNEE_MM) / KNEE_LEG_SHARE
+    if inside_leg < least:
+        raise DraftError(
+            "style.leg.knee",
+            knee,
+            f"an inside leg of {least:.0f} mm or more on this body, 60 below the knee",
+            "leave the knee out or make the leg longer",
+        )
+    room = STEEPEST_LEAN * (min(depth, _below_knee(block, inside_leg)) if hem is None else depth)
+    own = _own_knee(block)
+    if abs(knee - own) > 4 * room:
+        raise DraftError(
+            "style.leg.knee",
+            knee,
+            f"{own - 4 * room:.0f} to {own + 4 * room:.0f} mm on this body (the method's own is {own:.0f})",
+            "choose another width",
+        )
+
+
+def hem_room(block: Block, inside_leg: float) -> float:
+    """How far each seam may be moved at the hem, mm; below the knee only the stretch below it is moved."""
+    bend = knee_bend(inside_leg + block.levels["knee"])
+    if bend <= LEAST_BEND:
+        return STEEPEST_LEAN * inside_leg
+    return STEEPEST_LEAN / (bend / _below_knee(block, inside_leg) + (1 - bend) / inside_leg)
+
+
+def _below_knee(block: Block, inside_leg: float) -> float:
+    """Height of the leg below the knee, mm, on the safe side."""
+    depth = -block.levels["knee"]
+    return max(KNEE_LEG_SHARE * inside_leg - depth, 0.5 * (inside_leg - depth))
 
 
 def legs_for(
@@ -151,27 +219,30 @@ def legs_for(
     hem: float | None,
     knee: float | None,
 ) -> LegSeams:
-    """Legs of the asked length, hem girth and knee girth (None: the method's)."""
+    """Legs of the asked length, hem girth and knee girth (None: the method's).
+
+    Raises
+    ------
+    DraftError
+        When the seams would have to lean too much; it names the limit.
+    """
+    if knee is not None:
+        check_knee(block, inside_leg, hem, knee)
     own = own_widths(block, inside_leg, knee)
+
+    def moved(out: float) -> LegSeams:
+        widths = Widths(own.hem_inseam + out, own.hem_side + out, own.knee)
+        return cut_legs(block, waist_sides, inside_leg, stretch, widths)
+
     if hem is None:
-        return cut_legs(block, waist_sides, inside_leg, stretch, own)
-
-    def moved(out: float) -> Widths:
-        return Widths(own.hem_inseam + out, own.hem_side + out, own.knee)
-
-    start = cut_legs(block, waist_sides, inside_leg, stretch, own).hem
+        return moved(0.0)
+    # A knee that was asked for carries the hem along: from there the room is counted.
+    middle, room = own.at_knee, hem_room(block, inside_leg)
+    start = moved(middle).hem
     out = (hem - start) / 4
-    limit = STEEPEST_LEAN * inside_leg
-    if abs(out) > limit:
-        word, edge = ("at most", start + 4 * limit) if out > 0 else ("at least", start - 4 * limit)
+    if abs(out) > room:
+        word, edge = ("at most", start + 4 * room) if out > 0 else ("at least", start - 4 * room)
         raise DraftError(
             "style.leg.hem", hem, f"{word} {edge:.0f} mm for an inside leg of {inside_leg:.0f}", "choose another width"
         )
-    found = cut_legs(block, waist_sides, inside_leg, stretch, moved(out))
-    for _ in range(6):
-        miss = hem - found.hem
-        if abs(miss) < 0.01:
-            break
-        out += miss / 4
-        found = cut_legs(block, waist_sides, inside_leg, stretch, moved(out))
-    return found
+    return moved(solve(lambda more: moved(more).hem, hem, middle + out))

@@ -20,7 +20,7 @@ from draft.style import Darts, StraightBand, Style
 
 LARGEST_INTAKE = {"front": 30.0, "back": 35.0}  # one dart; common practice, no source
 USUAL_INTAKE = {"front": 25.0, "back": 30.0}  # above it a cutter splits the dart
-SMALLEST_INTAKE = 5.0  # a dart below this is not worth sewing
+SMALLEST_INTAKE = 9.0  # a dart below this is not worth sewing
 SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
 LENGTH_TOL_MM = 0.01
 
@@ -99,8 +99,9 @@ def suppress(front: Level, back: Level, hips: dict[str, float], girth: float, da
     counts = {"front": darts.front, "back": darts.back}
     shares = {"front": darts.front_share, "back": darts.back_share}
     intakes: dict[str, tuple[float, ...]] = {}
-    for name, level in levels.items():
-        difference = hips[name] - net[name]
+    # A share is taken of the difference that is left when the other panel's darts have moved the side seam.
+    for name in sorted(levels, key=lambda panel: shares[panel] is not None):
+        level, difference = levels[name], hips[name] - net[name]
         if shares[name] is None:
             intakes[name] = _own_intakes(name, level, counts[name])
             left = (level.intake - sum(intakes[name])) / 2

@@ -17,7 +17,7 @@ from draft.geometry.construct import bow
 from draft.geometry.path import Path
 from draft.geometry.segments import Line, Motion
 
-MODEST = settings(max_examples=150, deadline=None)
+MODEST = settings(max_examples=100, deadline=None)
 
 
 def shoelace(corners: list[complex]) -> Fraction:

@@ -25,7 +25,7 @@ from draft.geometry.length import LENGTH_TOL_MM, length, parameter_at, partial_l
 from draft.geometry.segments import Cubic, Line
 
 PROMISED_MM = 0.001
-MODEST = settings(max_examples=150, deadline=None)
+MODEST = settings(max_examples=100, deadline=None)
 
 
 @pytest.mark.parametrize("name", ZOO)

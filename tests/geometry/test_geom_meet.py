@@ -190,7 +190,7 @@ def test_curves_that_only_touch_meet_once(turn: complex) -> None:
     base = 900 - 400j
     one, two = bow(base, base + 300 * turn, 40), bow(base + 80j * turn, base + (300 + 80j) * turn, -40)
     (found,) = meet(Path((one,)), Path((two,)))
-    assert abs(found.point - (base + (150 + 40j) * turn)) < 0.001
+    assert abs(found.point - (base + (150 + 40j) * turn)) < 0.0001
 
 
 @pytest.mark.parametrize("depth", [1, 0.1, 0.02, 0.01, 0.001])

@@ -14,9 +14,13 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from cmath import rect
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import product
+from math import radians
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -24,25 +28,34 @@ from draft.geometry.arrays import Flags, Floats, Points
 from draft.geometry.path import Path
 from draft.geometry.polygon import inside
 from draft.geometry.segments import Cubic, Segment
-from draft.piece import Piece
 
-HEIGHTS = (5.0, 4.0, 3.5, 3.0, 2.5, 2.0, 1.5)
+if TYPE_CHECKING:
+    from draft.piece import Piece
+
+HEIGHTS = {5.0: 0.0, 4.0: 1.0, 3.5: 1.6, 3.0: 2.4, 2.5: 3.6, 2.0: 5.5, 1.5: 8.0}
+"""Heights, the largest first, and what each costs when it is weighed against other ways to set the lines."""
 ADVANCE = 0.62
 LEADING = 1.4
 ASCENT, DESCENT = 0.95, 0.25
+NAME_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3)
 READABLE = 2.0  # smaller than this, a label rather crosses a grainline
 LONGEST_LINE = 120
-WRAPS = (LONGEST_LINE, 60, 44, 34, 26, 20, 15)
+WRAPS = {LONGEST_LINE: 0.3, 60: 0.0, 44: 0.1, 34: 0.3, 26: 1.1, 20: 2.0, 15: 3.6}
+"""Most characters to a line, and what that costs: slips of text read worse than small text."""
+UPRIGHT_COSTS = 0.6  # text that runs upwards
 CELLS = 48  # of the grid, at most, in either direction
 FINEST_CELL = 1.0
 STEPS_PER_CELL = 6.0
-CLEAR = 1.5  # between text and lines
+CLEAR, CLEAR_SHARE = 1.0, 0.2  # between text and lines: mm, and a share of the height
+HEAD_LENGTH, HEAD_HALF_WIDTH = 7.0, 2.5  # kept free for the heads of the grainline
 
-NOTE_HEIGHT = 2.5
-NOTE_CLEAR = 1.0
-NOTE_PLACES = (0.5, 0.35, 0.65, 0.2, 0.8)
+NOTE_HEIGHT = 3.0
+NOTE_DISTANCES = (1.0, 5.0, 10.0)  # from the line
+STEEP = 3.7  # tangent of 75 degrees
+NOTE_PLACES = (0.5, 0.35, 0.65, 0.2, 0.8)  # shares of the line's length
 
 _WIDE = re.compile("[MWmw@%]")
+_BREAK = re.compile(r" (?!\d)")
 
 
 @dataclass(frozen=True)
@@ -58,13 +71,13 @@ class LabelPlace:
     @property
     def baselines(self) -> tuple[complex, ...]:
         """Start of every line."""
-        down = -1j * np.exp(1j * np.deg2rad(self.angle_deg))
-        return tuple(complex(self.at + i * self.leading * down) for i in range(len(self.lines)))
+        step = -1j * rect(self.leading, radians(self.angle_deg))
+        return tuple(self.at + i * step for i in range(len(self.lines)))
 
 
 @dataclass(frozen=True)
 class NotePlace:
-    """A note beside an inner line: `at` is the start of its baseline, `angle_deg` (-90 to 90] the way it runs."""
+    """A note beside an inner line: `at` is the start of its baseline, `angle_deg` (-75 to 105) the way it runs."""
 
     text: str
     at: complex
@@ -117,7 +130,24 @@ def place_label(piece: Piece) -> LabelPlace:
     lines = tuple(shortened(line) for line in (clean(line) for line in piece.label) if line)
     short = tuple(shortened(line) for line in (clean(piece.title), clean(str(piece.cut))) if line)
     found = _found(grid, lines, short)
-    return found if found is not None else _anywhere(grid, short[0])
+    return found if found is not None else _anywhere(grid, short[0], min(HEIGHTS))
+
+
+def place_name(piece: Piece, largest: float) -> LabelPlace:
+    """Place of a piece's title alone, in lettering of `largest` mm or what there is room for; for small pictures.
+
+    Rather than become small it crosses the grainline.
+    """
+    grid = _grid(piece)
+    title = shortened(clean(piece.title), 60) or "piece"
+    rows = dict.fromkeys(((title,), tuple(wrap(title, 12))))
+    blocks = [_Block(lines, max(map(advance, lines))) for lines in rows]
+    for table, shares in ((grid.clear, NAME_SHARES[:3]), (grid.inside, NAME_SHARES[2:])):
+        for share, block, angle in product(shares, blocks, (0.0, 90.0)):
+            place = _fit(grid, table, block, share * largest, angle)
+            if place is not None:
+                return place
+    return _anywhere(grid, title, NAME_SHARES[-1] * largest)
 
 
 def shortened(line: str, longest: int = LONGEST_LINE) -> str:
@@ -130,22 +160,21 @@ def shortened(line: str, longest: int = LONGEST_LINE) -> str:
 
 
 def _found(grid: _Grid, lines: tuple[str, ...], short: tuple[str, ...]) -> LabelPlace | None:
-    readable = tuple(h for h in HEIGHTS if h >= READABLE)
+    every = tuple(HEIGHTS)
+    readable = tuple(height for height in every if height >= READABLE)
     attempts = (
         (lines, readable, grid.clear),
-        (lines, HEIGHTS[2:], grid.inside),
-        (lines, HEIGHTS, grid.clear),
-        (short, HEIGHTS, grid.clear),
-        (short, HEIGHTS, grid.inside),
-        (short[:1], HEIGHTS, grid.inside),
+        (lines, every[2:], grid.inside),
+        (lines, every, grid.clear),
+        (short, every, grid.clear),
+        (short, every, grid.inside),
+        (short[:1], every, grid.inside),
     )
     for words, heights, table in attempts:
-        blocks = list(_blocks(words))
-        for height in heights:
-            for block, angle in blocks:
-                place = _fit(grid, table, block, height, angle)
-                if place is not None:
-                    return place
+        for _, block, height, angle in _settings(words, heights):
+            place = _fit(grid, table, block, height, angle)
+            if place is not None:
+                return place
     return None
 
 
@@ -159,27 +188,31 @@ class _Block:
         return self.advance * height, height * (ASCENT + DESCENT + LEADING * (len(self.lines) - 1))
 
 
-def _blocks(lines: tuple[str, ...]) -> Iterator[tuple[_Block, float]]:
-    """Ways to set the lines, the nicest first, with the angle of the text."""
-    wrapped: dict[tuple[str, ...], int] = {}
-    for most in WRAPS:
-        wrapped.setdefault(tuple(part for line in lines for part in wrap(line, most)), most)
-    blocks = [(_Block(rows, max(map(advance, rows))), most) for rows, most in wrapped.items()]
-    yield from ((block, 0.0) for block, most in blocks if most >= 26)
-    yield from ((block, 90.0) for block, _ in blocks)
-    yield from ((block, 0.0) for block, most in blocks if most < 26)
+def _settings(lines: tuple[str, ...], heights: tuple[float, ...]) -> list[tuple[float, _Block, float, float]]:
+    """Ways to set the lines, the nicest first: cost, block, height and angle of the text."""
+    wrapped: dict[tuple[str, ...], float] = {}
+    for most, cost in WRAPS.items():
+        wrapped.setdefault(tuple(part for line in lines for part in wrap(line, most)), cost)
+    blocks = [(_Block(rows, max(map(advance, rows))), cost) for rows, cost in wrapped.items()]
+    settings = [
+        (HEIGHTS[height] + cost + (UPRIGHT_COSTS if angle else 0.0), block, height, angle)
+        for height in heights
+        for block, cost in blocks
+        for angle in (0.0, 90.0)
+    ]
+    return sorted(settings, key=lambda setting: setting[0])
 
 
 def wrap(line: str, most: int) -> list[str]:
-    """Parts of a line of at most so many characters, parted at spaces where there are some.
+    """Parts of a line of at most so many characters, parted at spaces but not before a number, if that can be.
 
-    >>> wrap("cut 2 self (one pair, mirrored)", 14)
-    ['cut 2 self', '(one pair,', 'mirrored)']
+    >>> wrap("allowances included: side 12, hem 10", 21), wrap("incomprehensible", 10)
+    (['allowances included:', 'side 12, hem 10'], ['incomprehe', 'nsible'])
     """
     if len(line) <= most:
         return [line]
     rows: list[str] = []
-    for word in line.split(" "):
+    for word in _BREAK.split(line):
         if rows and len(rows[-1]) + 1 + len(word) <= most:
             rows[-1] = f"{rows[-1]} {word}"
         else:
@@ -200,11 +233,11 @@ class _Grid:
 
 def _fit(grid: _Grid, table: Floats, block: _Block, height: float, angle: float) -> LabelPlace | None:
     """Place of a block nearest to the middle of the piece, or None where no place is free."""
-    wide, high = (size + 2 * CLEAR for size in block.size(height))
+    wide, high = (size + 2 * (CLEAR + CLEAR_SHARE * height) for size in block.size(height))
     if angle:
         wide, high = high, wide
     k, m = int(-(-wide // grid.cell.real)), int(-(-high // grid.cell.imag))
-    if k >= table.shape[1] or m >= table.shape[0]:
+    if k >= table.shape[1] or m >= table.shape[0] or k * m > table.size - table[-1, -1]:
         return None
     free = table[m:, k:] - table[:-m, k:] - table[m:, :-k] + table[:-m, :-k] == 0
     rows, columns = np.nonzero(free)
@@ -226,12 +259,13 @@ def _set_at(centre: complex, block: _Block, height: float, angle: float) -> Labe
     return LabelPlace(block.lines, complex(at), angle, height, LEADING * height)
 
 
-def _anywhere(grid: _Grid, title: str) -> LabelPlace:
-    """Where nothing fits: the name alone, in the smallest lettering, in the middle."""
+def _anywhere(grid: _Grid, title: str, height: float) -> LabelPlace:
+    """Where nothing fits: the name alone, in the middle."""
     middle = grid.corner + complex(grid.middle.real * grid.cell.real, grid.middle.imag * grid.cell.imag)
-    return _set_at(middle, _Block((title,), advance(title)), HEIGHTS[-1], 0.0)
+    return _set_at(middle, _Block((title,), advance(title)), height, 0.0)
 
 
+@lru_cache(maxsize=64)
 def _grid(piece: Piece) -> _Grid:
     corners = _corners(piece.sew_line)
     sides = corners[:-1], corners[1:]
@@ -286,13 +320,14 @@ def _crossed(sides: Sides, corner: complex, cell: complex, nx: int, ny: int) -> 
 
 def _obstacles(piece: Piece) -> Sides:
     """Sides of everything drawn inside the piece: grainline, inner lines, drill holes, notes."""
-    runs = [_ends(piece.grainline.controls), *(_corners(line.path) for line in piece.lines)]
+    runs = [*_grain(piece), *(_corners(line.path) for line in piece.lines)]
     runs += [_ends((hole.at - hole.diameter, hole.at + hole.diameter)) for hole in piece.holes]
     for note in place_notes(piece):
         runs += _strokes(note)
     return np.concatenate([run[:-1] for run in runs]), np.concatenate([run[1:] for run in runs])
 
 
+@lru_cache(maxsize=256)
 def _corners(path: Path) -> Points:
     """Polyline within 0.5 mm of a path, all segments in one step and cut alike: text needs it fast, not exact."""
     controls = np.array([_as_cubic(segment) for segment in path.segments])
@@ -314,9 +349,18 @@ def _ends(points: Iterable[complex]) -> Points:
     return np.array([complex(p) for p in points])
 
 
+def _grain(piece: Piece) -> list[Points]:
+    """Grainline with a stroke across the foot of each of its heads."""
+    start, end = (complex(p) for p in piece.grainline.controls)
+    along = (end - start) / (abs(end - start) or 1.0)
+    back, across = HEAD_LENGTH * along, 1j * HEAD_HALF_WIDTH * along
+    feet = (start + back, end - back)
+    return [_ends((start, end)), *(_ends((foot - across, foot + across)) for foot in feet)]
+
+
 def _strokes(note: NotePlace) -> Iterator[Points]:
     """Lines through a note's lettering, close enough to keep other text away."""
-    along = complex(np.exp(1j * np.deg2rad(note.angle_deg)))
+    along = rect(1.0, radians(note.angle_deg))
     for rise in (-DESCENT, 0.35, ASCENT):
         start = note.at + 1j * along * rise * note.height
         yield np.array([start, start + along * advance(note.text) * note.height])
@@ -332,7 +376,7 @@ def place_notes(piece: Piece) -> tuple[NotePlace, ...]:
     if not drawn:
         return ()
     outline = _corners(piece.cut_line)
-    runs = [outline, _corners(piece.sew_line), _ends(piece.grainline.controls)]
+    runs = [outline, _corners(piece.sew_line), *_grain(piece)]
     runs += [_corners(line.path) for line in piece.lines]
     places: dict[str, NotePlace] = {}
     for line in drawn:
@@ -348,8 +392,8 @@ def _beside(line: Points, text: str, outline: Points, runs: list[Points]) -> Not
     size = complex(advance(text) * NOTE_HEIGHT, (ASCENT + DESCENT) * NOTE_HEIGHT)
     a, b = (np.concatenate([run[cut] for run in runs]) for cut in (np.s_[:-1], np.s_[1:]))
     tried: list[tuple[float, complex, complex]] = []
-    for share in NOTE_PLACES:
-        along, corners = _boxes(line, share, size)
+    for distance, share in product(NOTE_DISTANCES, NOTE_PLACES):
+        along, corners = _boxes(line, share, size, distance)
         hits = _hits(a, b, corners, along, size) + 1000 * ~inside(corners + along * size / 2, outline)
         tried += [(float(count), along, complex(corner)) for count, corner in zip(hits, corners, strict=True)]
         if not hits.all():
@@ -359,7 +403,7 @@ def _beside(line: Points, text: str, outline: Points, runs: list[Points]) -> Not
     return NotePlace(text, at, float(np.rad2deg(np.angle(along))), NOTE_HEIGHT)
 
 
-def _boxes(line: Points, share: float, size: complex) -> tuple[complex, Points]:
+def _boxes(line: Points, share: float, size: complex, distance: float) -> tuple[complex, Points]:
     """Direction of a note, and the lower left corners of its boxes above and below a line at a share of its length."""
     ends = np.concatenate([[0.0], np.cumsum(np.abs(np.diff(line)))])
     half = min(size.real / 2, ends[-1] / 2)
@@ -367,11 +411,11 @@ def _boxes(line: Points, share: float, size: complex) -> tuple[complex, Points]:
     stretch = np.interp(middle + half * np.linspace(-1, 1, 5), ends, line)
     chord = complex(stretch[-1] - stretch[0])
     along = chord / abs(chord) if abs(chord) > 1e-6 else 1 + 0j
-    if along.real < -1e-9 or (abs(along.real) <= 1e-9 and along.imag < 0):
-        along = -along  # read from the left, or from the right-hand side of the sheet
+    if along.real < 0 or along.imag < -STEEP * along.real:
+        along = -along  # read from below, or when it is steep from the right of the sheet
     local = stretch / along
     left = (local[0].real + local[-1].real - size.real) / 2
-    lows = np.array([local.imag.max() + NOTE_CLEAR, local.imag.min() - NOTE_CLEAR - size.imag])
+    lows = np.array([local.imag.max() + distance, local.imag.min() - distance - size.imag])
     return along, (left + 1j * lows) * along
 
 

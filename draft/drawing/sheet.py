@@ -4,6 +4,7 @@ Glossary
 --------
 sheet       the drawing area, origin at its lower left corner, y up, mm
 row         pieces side by side on one base line; rows follow each other downwards
+column      low pieces above each other in a row
 shift       what is added to a piece's own coordinates to get its place on the sheet
 """
 
@@ -12,17 +13,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import isfinite, sqrt
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from draft.errors import DraftError
-from draft.piece import Piece
+
+if TYPE_CHECKING:
+    from draft.piece import Piece
 
 MM_SQUARE = 100.0
 INCH_SQUARE = 101.6  # 4 inches
 SQUARE_GAP = 20.0  # between the two squares
 FIRST = ("front", "back")
 _BOUNDS_SLACK = 0.5  # the bounds of a piece are those of a polyline within 0.5 mm of its cut line
-_SPREAD = 1.6  # sheet width by the root of all areas: with the loss between unequal pieces, wider than high
+_SPREAD = 1.35  # sheet width by the root of all areas: with the loss between unequal pieces, wider than high
 
 
 class Made(Protocol):
@@ -74,7 +77,7 @@ class _Box:
 
 
 def arrange(pieces: Iterable[Piece], gap: float = 20.0, width: float | None = None) -> Sheet:
-    """Lay pieces side by side in rows: front and back first, then by decreasing height.
+    """Lay pieces side by side in rows: front and back first, then by decreasing height; low ones share a column.
 
     Parameters
     ----------
@@ -124,32 +127,71 @@ def _rank(box: _Box) -> tuple[int, float]:
     return len(FIRST), -box.height
 
 
-def _rows(boxes: list[_Box], gap: float, inner: float) -> list[list[_Box]]:
-    rows: list[list[_Box]] = [[]]
-    used = 0.0
+@dataclass
+class _Column:
+    """Boxes above each other, none wider than the first."""
+
+    boxes: list[_Box]
+
+    @property
+    def width(self) -> float:
+        return self.boxes[0].width
+
+    def height(self, gap: float) -> float:
+        return sum(box.height for box in self.boxes) + gap * (len(self.boxes) - 1)
+
+
+@dataclass
+class _Row:
+    """Columns side by side, none higher than the first."""
+
+    columns: list[_Column]
+    height: float
+
+    def width(self, gap: float) -> float:
+        return sum(column.width for column in self.columns) + gap * (len(self.columns) - 1)
+
+
+def _rows(boxes: list[_Box], gap: float, inner: float) -> list[_Row]:
+    """Boxes in rows; what is low enough goes on top of a box before it."""
+    rows: list[_Row] = []
     for box in boxes:
-        if rows[-1] and used + gap + box.width > inner + 1e-9:
-            rows.append([])
-        used = used + gap + box.width if rows[-1] else box.width
-        rows[-1].append(box)
+        column = _column_for(box, rows, gap)
+        if column is not None:
+            column.boxes.append(box)
+        elif rows and rows[-1].width(gap) + gap + box.width <= inner + 1e-9:
+            rows[-1].columns.append(_Column([box]))
+            rows[-1].height = max(rows[-1].height, box.height)
+        else:
+            rows.append(_Row([_Column([box])], box.height))
     return rows
 
 
-def _stacked(rows: list[list[_Box]], gap: float, inner: float | None) -> Sheet:
+def _column_for(box: _Box, rows: list[_Row], gap: float) -> _Column | None:
+    for row in rows:
+        for column in row.columns:
+            if box.width <= column.width and column.height(gap) + gap + box.height <= row.height:
+                return column
+    return None
+
+
+def _stacked(rows: list[_Row], gap: float, inner: float | None) -> Sheet:
     """Place of every box, the first row at the top."""
-    heights = [max(box.height for box in row) for row in rows]
-    height = sum(heights) + gap * len(rows)
+    height = sum(row.height + gap for row in rows)
     if inner is None:
-        inner = max(sum(box.width for box in row) + gap * (len(row) - 1) for row in rows)
+        inner = max(row.width(gap) for row in rows)
     places: list[Place] = []
     squares, top = 0j, height - gap / 2
-    for row, tall in zip(rows, heights, strict=True):
-        at = complex(gap / 2, top - tall)
-        for box in row:
-            if box.piece is None:
-                squares = at
-            else:
-                places.append(Place(box.piece, at - box.corner))
-            at += box.width + gap
-        top -= tall + gap
+    for row in rows:
+        corner = complex(gap / 2, top - row.height)
+        for column in row.columns:
+            at = corner
+            for box in column.boxes:
+                if box.piece is None:
+                    squares = at
+                else:
+                    places.append(Place(box.piece, at - box.corner))
+                at += 1j * (box.height + gap)
+            corner += column.width + gap
+        top -= row.height + gap
     return Sheet(tuple(places), inner + gap, height, squares)

@@ -96,7 +96,12 @@ def ended_on(path: Path, p: complex, direction: complex) -> Path:
         if crossings:
             head, _ = last.split(crossings[-1])
             return Path((*segments, head)) if crossings[-1] > 0 else Path(tuple(segments))
-    raise DraftError("allowance", None, "cut lines that meet", "take a narrower allowance or a longer edge")
+    raise DraftError(
+        "style.allowances at a corner",
+        f"{path.length:.1f} mm of cut line",
+        "more than 0 mm left when the corner is cut off",
+        "take a narrower allowance or a longer edge",
+    )
 
 
 def started_on(path: Path, p: complex, direction: complex) -> Path:
@@ -166,21 +171,28 @@ def _folded(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | P
     """Turned hem: beyond the fold the seam's cut line runs on as its own image, so the turning fits the leg."""
     first_seam = one.corner.first == "this"
     if not first_seam:
-        b2, bridge, a2 = _fold_end(b.reversed(), a.reversed(), one.end, unit(one.end - one.start))
+        b2, bridge, a2 = _fold_end(b.reversed(), a.reversed(), one)
         return a2.reversed(), [part.reversed() for part in reversed(bridge)], b2.reversed()
-    return _fold_end(a, b, one.end, unit(two.end - two.start))
+    return _fold_end(a, b, two)
 
 
-def _fold_end(seam: Path, hem: Path, corner: complex, fold_dir: complex) -> tuple[Path, list[Line | Path], Path]:
+def _fold_end(seam: Path, raw: Path, hem: Edge) -> tuple[Path, list[Line | Path], Path]:
     """Seam up to the fold, its image from there to the raw edge, and the raw edge from where they meet.
 
-    A turning wider than the hem meets the raw edge run on straight, a narrower one meets its curve.
+    The fold is the chord of the hem. A turning wider than the hem meets the raw edge run on straight, a narrower one
+    meets its curve.
     """
-    seam = ended_on(seam, corner, fold_dir)
-    image = seam.reversed().moved(Motion.mirror(corner, corner + fold_dir))
+    fold_dir = unit(hem.end - hem.start)
+    seam = ended_on(seam, hem.start, fold_dir)
+    image = seam.reversed().moved(Motion.mirror(hem.start, hem.end))
     image = Path.join(image, Line(image.end, image.end + image.end_dir * _FAR))
-    edge = Path.join(Line(hem.start - hem.start_dir * _FAR, hem.start), hem)
+    edge = Path.join(Line(raw.start - raw.start_dir * _FAR, raw.start), raw)
     at = min(meet(image, edge), key=lambda m: m.along_a, default=None)
     if at is None:
-        raise DraftError("allowance", None, "a hem whose turning meets its raw edge", "make the hem shallower")
+        raise DraftError(
+            f"style.hem at {hem.name}",
+            hem.allowance,
+            "seams that lean less than 45 degrees at the fold, so that the turning meets its raw edge",
+            "take a separate cuff, or a leg less flared at the hem",
+        )
     return seam, [image.between(0, at.along_a)], edge.split_at(at.along_b)[1]

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from draft.drawing.label import place_label, place_notes
+from draft.drawing.label import place_label, place_notes, shortened
 from draft.drawing.sheet import INCH_SQUARE, MM_SQUARE, Made, Place, Sheet, arrange
 from draft.export.dxf_common import (
     add_line,
@@ -42,6 +42,7 @@ EDGE_MM = 5.0  # all round the sheet nothing is drawn; half the gap between the 
 ARROW_MM = 5.0
 ARROW_DEG = 15.0
 TEXT_MM = 5.0
+TITLE_LETTERS = 26  # what fits into a test square; every label has the whole
 INSET_MM = 4.0
 
 
@@ -87,10 +88,10 @@ def text_of(pattern: Made) -> str:
 def _add_reference(space: Modelspace, sheet: Sheet, title: str) -> None:
     """Test squares, and whose pattern it is."""
     for corner, side, words in (
-        (sheet.mm_square, MM_SQUARE, ("100 mm x 100 mm", "scale 1:1, all in mm", title)),
+        (sheet.mm_square, MM_SQUARE, ("100 mm x 100 mm", "scale 1:1, all in mm", shortened(title, TITLE_LETTERS))),
         (sheet.inch_square, INCH_SQUARE, ("4 in x 4 in", "101.6 mm")),
     ):
-        ring = [corner, corner + side, corner + side * (1 + 1j), corner + 1j * side]
+        ring = [_placed(corner, p) for p in (0j, side, side * (1 + 1j), 1j * side)]
         space.add_polyline2d([(p.real, p.imag) for p in ring], close=True, dxfattribs={"layer": "REF"})
         for row, text in enumerate(words):
             at = corner + complex(INSET_MM, side - INSET_MM - TEXT_MM * (1 + 1.4 * row))

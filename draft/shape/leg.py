@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import copysign
 
 from draft.block import Block, PanelBlock
 from draft.errors import DraftError
@@ -25,8 +26,10 @@ NEAR_KNEE_MM = 60.0  # a hem just below the knee makes no bend there; from this 
 STRAIGHTEN_MM = 10.0  # added at each inseam of a shorts leg (common practice, no source)
 STRAIGHTEN_FADE_MM = 100.0  # above the knee
 STEEPEST_LEAN = 0.55  # a seam may be moved at most this much per mm of the length over which it is moved
+NARROWEST_HEM = 60.0  # of a panel
+STEEPEST_SLANT = 0.75  # and may lie across by at most this much per mm of its length
 LEAST_BEND = 1e-6  # a bend at the knee below this share is none
-KNEE_LEG_SHARE = 0.95  # height over length of the steepest inseam, with a margin
+CURVED_SHARE = 1.04  # length of an inseam from fork to knee over its chord, with a margin
 LENGTH_TOL_MM = 1e-4
 
 
@@ -71,6 +74,17 @@ def knee_bend(below_knee: float) -> float:
     """
     share = min(1.0, max(0.0, below_knee / NEAR_KNEE_MM))
     return share * share * (3 - 2 * share)
+
+
+def largest(fits: Callable[[float], bool], most: float) -> float:
+    """Largest value from 0 to `most` that still fits, when all below it fit too."""
+    if fits(most):
+        return most
+    low, high = 0.0, most
+    for _ in range(40):
+        middle = (low + high) / 2
+        low, high = (middle, high) if fits(middle) else (low, middle)
+    return low
 
 
 def inseam_to(panel: PanelBlock, y: float, widths: Widths) -> Path:
@@ -171,44 +185,51 @@ def _own_knee(block: Block) -> float:
 
 
 def check_knee(block: Block, inside_leg: float, hem: float | None, knee: float) -> None:
-    """Refuse a knee girth on a leg that ends too little below the knee, or that bends its seams too much.
+    """Refuse a knee girth on a leg that ends too little below the knee, or that slants its seams too much.
 
     A leg that ends above the knee has none, and the girth is left unused.
     """
-    depth = -block.levels["knee"]
-    if inside_leg <= depth:
+    if inside_leg <= -block.levels["knee"]:
         return
-    least = (depth + NEAR_KNEE_MM) / KNEE_LEG_SHARE
+    least = _to_knee(block, 0.0) + NEAR_KNEE_MM
     if inside_leg < least:
-        raise DraftError(
-            "style.leg.knee",
-            knee,
-            f"an inside leg of {least:.0f} mm or more on this body, 60 below the knee",
-            "leave the knee out or make the leg longer",
-        )
-    room = STEEPEST_LEAN * (min(depth, _below_knee(block, inside_leg)) if hem is None else depth)
+        expected = f"an inside leg of {least:.0f} mm or more on this body, 60 below the knee"
+        raise DraftError("style.leg.knee", knee, expected, "leave the knee out or make the leg longer")
     own = _own_knee(block)
-    if abs(knee - own) > 4 * room:
-        raise DraftError(
-            "style.leg.knee",
-            knee,
-            f"{own - 4 * room:.0f} to {own + 4 * room:.0f} mm on this body (the method's own is {own:.0f})",
-            "choose another width",
-        )
+    most = largest(lambda room: _knee_fits(block, inside_leg, hem, copysign(room, knee - own)), abs(knee - own) / 4)
+    if most < abs(knee - own) / 4:
+        word, edge = ("at most", own + 4 * most) if knee > own else ("at least", own - 4 * most)
+        expected = f"{word} {edge:.0f} mm for an inside leg of {inside_leg:.0f} (the method's own is {own:.0f})"
+        raise DraftError("style.leg.knee", knee, expected, "choose another width")
 
 
-def hem_room(block: Block, inside_leg: float) -> float:
+def _knee_fits(block: Block, inside_leg: float, hem: float | None, out: float) -> bool:
+    """Whether the seams may be moved out by `out` at the knee; a hem that is not asked for stays where it is."""
+    below = inside_leg - _to_knee(block, out)
+    room = STEEPEST_LEAN * (-block.levels["knee"] if hem is not None else min(-block.levels["knee"], below))
+    return below >= NEAR_KNEE_MM and abs(out) <= room
+
+
+def _to_knee(block: Block, out: float) -> float:
+    """Length of the longer inseam from the fork to a knee moved out by `out`, mm, on the safe side."""
+    return CURVED_SHARE * max(abs(panel.fork - panel.knee_inseam - out) for panel in (block.front, block.back))
+
+
+def hem_room(block: Block, own: LegSeams, inside_leg: float, *, narrower: bool) -> float:
     """How far each seam may be moved at the hem, mm; below the knee only the stretch below it is moved."""
-    bend = knee_bend(inside_leg + block.levels["knee"])
-    if bend <= LEAST_BEND:
-        return STEEPEST_LEAN * inside_leg
-    return STEEPEST_LEAN / (bend / _below_knee(block, inside_leg) + (1 - bend) / inside_leg)
-
-
-def _below_knee(block: Block, inside_leg: float) -> float:
-    """Height of the leg below the knee, mm, on the safe side."""
     depth = -block.levels["knee"]
-    return max(KNEE_LEG_SHARE * inside_leg - depth, 0.5 * (inside_leg - depth))
+    bend = knee_bend(inside_leg - depth)
+    below = max(inside_leg - _to_knee(block, 0.0), 0.5 * (inside_leg - depth))
+    moving = inside_leg if bend <= LEAST_BEND else 1 / (bend / below + (1 - bend) / inside_leg)
+    if not narrower:
+        return STEEPEST_LEAN * moving
+    # The inseam slants inwards by itself, on large bodies much: all in all it may not lie down, nor meet the side.
+    across = max(
+        panel.fork.real - leg[2].start.real for panel, leg in ((block.front, own.front), (block.back, own.back))
+    )
+    widths = [abs(leg[1].end - leg[1].start) for leg in (own.front, own.back)]
+    slant = STEEPEST_SLANT * inside_leg - across if bend <= LEAST_BEND else STEEPEST_LEAN * moving
+    return max(0.0, min(STEEPEST_LEAN * moving, slant, (min(widths) - NARROWEST_HEM) / 2))
 
 
 def legs_for(
@@ -237,12 +258,12 @@ def legs_for(
     if hem is None:
         return moved(0.0)
     # A knee that was asked for carries the hem along: from there the room is counted.
-    middle, room = own.at_knee, hem_room(block, inside_leg)
-    start = moved(middle).hem
-    out = (hem - start) / 4
-    if abs(out) > room:
-        word, edge = ("at most", start + 4 * room) if out > 0 else ("at least", start - 4 * room)
-        raise DraftError(
-            "style.leg.hem", hem, f"{word} {edge:.0f} mm for an inside leg of {inside_leg:.0f}", "choose another width"
-        )
-    return moved(solve(lambda more: moved(more).hem, hem, middle + out))
+    begun = moved(own.at_knee)
+    side = 1 if hem > begun.hem else -1
+    farthest = own.at_knee + side * hem_room(block, begun, inside_leg, narrower=side < 0)
+    edge = moved(farthest).hem
+    if side * (hem - edge) > 0:
+        expected = f"{'at most' if side > 0 else 'at least'} {edge:.0f} mm for an inside leg of {inside_leg:.0f}"
+        raise DraftError("style.leg.hem", hem, expected, "choose another width")
+    share = (hem - begun.hem) / (edge - begun.hem) if edge != begun.hem else 0.0
+    return moved(solve(lambda out: moved(out).hem, hem, own.at_knee + share * (farthest - own.at_knee)))

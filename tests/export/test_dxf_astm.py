@@ -26,6 +26,7 @@ from test_dxf_plain import (
     FAULTS,
     READ_BACK_MM,
     corners,
+    cut_along,
     farthest,
     line_string,
     matched,
@@ -186,6 +187,13 @@ def test_boundaries_are_closed_by_their_first_vertex_and_start_at_a_turn_point(c
         ring = shapely.LinearRing(line_string(points))
         assert ring.is_simple
         assert ring.is_ccw
+
+
+def test_a_boundary_starts_at_a_turn_point_also_where_the_cut_line_does_not():
+    made = cut_along(50j, 0j, 200 + 0j, 200 + 300j, 300j, 50j)
+    document = ezdxf.read(io.StringIO(dxf_astm.text_of(made)))
+    points = boundary(document.blocks.get("FRONT"))
+    assert points[0] == points[-1] == 0
 
 
 def test_sew_lines_are_those_of_the_pieces_and_stop_at_a_fold(case):
@@ -408,6 +416,11 @@ def test_block_names_are_valid_and_told_apart_whatever_the_pieces_are_called(nam
     for name in found.values():
         assert re.fullmatch(r"[A-Z0-9_$-]{1,31}", name)
     assert len({name[:20] for name in found.values()}) == len(names)
+
+
+def test_names_that_start_alike_are_told_apart():
+    names = [f"a name of more than twenty letters, {n}" for n in range(12)]
+    assert len({name[:20] for name in block_names(names).values()}) == 12
 
 
 # ---- faults

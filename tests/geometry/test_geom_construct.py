@@ -25,7 +25,7 @@ from draft.geometry.construct import (
 from draft.geometry.points import cross, dot, unit
 from draft.geometry.segments import Cubic
 
-MODEST = settings(max_examples=120, deadline=None)
+MODEST = settings(max_examples=100, deadline=None)
 T = np.linspace(0, 1, 2001)
 
 # Corners as at a crotch: upright leg, corner, level leg (mm), invented.

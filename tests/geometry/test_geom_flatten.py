@@ -23,7 +23,7 @@ def largest_gap(path: Path, tolerance: float) -> float:
     """Largest distance from dense points of the true curve to the polyline."""
     corners = path.points(tolerance)
     line = as_line(np.append(corners, corners[0]) if path.closed else corners)
-    return float(np.max(shapely.distance(as_points(sampled(path, 997)), line)))
+    return float(np.max(shapely.distance(as_points(sampled(path, 397)), line)))
 
 
 @pytest.mark.parametrize("tolerance", TOLERANCES_MM)

@@ -29,7 +29,7 @@ from draft.geometry.segments import Cubic, Line, Motion, Segment
 MODEST = settings(max_examples=100, deadline=None)
 STEPS = 1500
 SLANT = complex(np.exp(0.3j))
-TURNS = [complex(np.exp(1j * k)) for k in range(12)]
+TURNS = [complex(np.exp(1j * k)) for k in range(8)]
 
 
 def shapely_points(one: shapely.Geometry, two: shapely.Geometry) -> np.ndarray:

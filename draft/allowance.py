@@ -117,7 +117,7 @@ def _turned(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | P
     if turn <= SMOOTH_DEG:
         return a, _line(a.end, b.start), b
     corner = one.corner
-    if corner.kind == "folded":
+    if corner.kind == "folded" and (two if corner.first == "this" else one).allowance:
         return _folded(a, b, one, two)
     if corner.kind in ("squared", "mirrored"):
         if corner.first == "this":
@@ -135,7 +135,7 @@ def _line(p: complex, q: complex) -> list[Line | Path]:
 
 def _inner(a: Path, b: Path) -> tuple[Path, list[Line | Path], Path]:
     """Inward corner: the parallels cross, what lies beyond is cut off."""
-    crossings = meet(a, b)
+    crossings = [at for at in meet(a, b) if at.along_a > _SLIVER and at.along_b < b.length - _SLIVER]
     if not crossings:
         return a, _line(a.end, b.start), b
     at = crossings[-1]
@@ -158,13 +158,20 @@ def _extended(a: Path, b: Path, corner: complex, limit: float) -> tuple[Path, li
 def _flush(a: Path, b: Path, corner: complex, seam_dir: complex, kind: Corner) -> tuple[Path, list[Line | Path], Path]:
     """Seam `a` is sewn first; its allowance ends square, or as the image of cut line `b`."""
     b2 = started_on(b, corner, seam_dir)
-    meeting = b2.start
-    across = b2.start_dir
-    image = seam_dir * (across / seam_dir).conjugate() if kind.kind == "mirrored" else 1j * seam_dir
-    if abs(dot(image, seam_dir)) > STEEPEST_END:
-        image = 1j * seam_dir
-    a2 = ended_on(a, meeting, image)
-    return a2, _line(a2.end, meeting), b2
+    if kind.kind == "mirrored" and abs(dot(b2.start_dir, seam_dir)) <= STEEPEST_END:
+        image = _run_on(b2.moved(Motion.mirror(corner, corner + seam_dir)))
+        longer = _run_on(a)
+        at = min(meet(longer, image), key=lambda m: m.along_b, default=None)
+        if at is not None and at.along_a > _SLIVER:
+            bridge: list[Line | Path] = [image.between(0, at.along_b).reversed()] if at.along_b > _SLIVER else []
+            return longer.split_at(at.along_a)[0], bridge, b2
+    a2 = ended_on(a, b2.start, 1j * seam_dir)
+    return a2, _line(a2.end, b2.start), b2
+
+
+def _run_on(path: Path) -> Path:
+    """Path that runs on straight far beyond its end."""
+    return Path.join(path, Line(path.end, path.end + path.end_dir * _FAR))
 
 
 def _folded(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | Path], Path]:
@@ -184,9 +191,8 @@ def _fold_end(seam: Path, raw: Path, hem: Edge) -> tuple[Path, list[Line | Path]
     """
     fold_dir = unit(hem.end - hem.start)
     seam = ended_on(seam, hem.start, fold_dir)
-    image = seam.reversed().moved(Motion.mirror(hem.start, hem.end))
-    image = Path.join(image, Line(image.end, image.end + image.end_dir * _FAR))
-    edge = Path.join(Line(raw.start - raw.start_dir * _FAR, raw.start), raw)
+    image = _run_on(seam.reversed().moved(Motion.mirror(hem.start, hem.end)))
+    edge = _run_on(raw.reversed()).reversed()
     at = min(meet(image, edge), key=lambda m: m.along_a, default=None)
     if at is None:
         raise DraftError(

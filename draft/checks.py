@@ -7,7 +7,7 @@ notch     a notch misses its partner by more than 0.5 mm when the seam is walked
 corner    a joined corner does not flow within 2 degrees
 kink      a seam line has a corner where it should be smooth
 dart      the legs of a dart differ, or the closed edge has a corner
-outline   an outline crosses itself, or runs the wrong way round
+outline   an outline crosses itself, runs the wrong way round, or cannot be drawn
 mark      a notch, inner line, hole or grainline lies off its piece
 size      a finished size misses its target by more than 1 mm
 """
@@ -17,10 +17,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
+from math import isfinite, nan
 
 import numpy as np
 
 from draft.edge import Edge
+from draft.errors import DraftError
 from draft.geometry.arrays import Points
 from draft.geometry.path import Path
 from draft.geometry.points import angle_deg
@@ -64,12 +66,17 @@ class Findings(list[Finding]):
         return self.table().html() if self else f"<p>{self}</p>"
 
 
+def _said(value: float, decimals: int = 1) -> str:
+    """Number as text; one that is not finite is told, not refused."""
+    return fmt(value, decimals) if isfinite(value) else str(value)
+
+
 def check_seams(seams: tuple[Seam, ...]) -> Iterator[Finding]:
     """Lengths of all partners after ease."""
     for seam in seams:
         if not abs(seam.difference) <= SEAM_TOL_MM:
-            lengths = f"{seam.a} is {fmt(seam.length_a, 1)}, {seam.b} {fmt(seam.length_b, 1)}"
-            text = f"{lengths}, planned ease {fmt(seam.ease, 1)}"
+            lengths = f"{seam.a} is {_said(seam.length_a)}, {seam.b} {_said(seam.length_b)}"
+            text = f"{lengths}, planned ease {_said(seam.ease)}"
             yield Finding("seam", seam.name, text, seam.difference)
 
 
@@ -77,10 +84,11 @@ def check_notches(seams: tuple[Seam, ...], pieces: Mapping[str, Piece]) -> Itera
     """Notches of the same name on both runs of a seam, walked from its start, ease spread evenly."""
     for seam in seams:
         one, two = _notch_walk(seam.a, pieces), _notch_walk(seam.b, pieces)
-        for name in one.keys() & two.keys():
-            miss = one[name] * seam.length_b / seam.length_a - two[name]
+        stretch = seam.length_b / seam.length_a if seam.length_a else nan
+        for name in [name for name in one if name in two]:
+            miss = one[name] * stretch - two[name]
             if not abs(miss) <= NOTCH_TOL_MM:
-                yield Finding("notch", seam.name, f"{name} misses its partner by {fmt(miss, 2)} mm", miss)
+                yield Finding("notch", seam.name, f"{name} misses its partner by {_said(miss, 2)} mm", miss)
 
 
 def _notch_walk(run: Run, pieces: Mapping[str, Piece]) -> dict[str, float]:
@@ -99,14 +107,19 @@ def check_joints(joints: tuple[Joint, ...], pieces: Mapping[str, Piece]) -> Iter
     for joint in joints:
         off = joint.angle(pieces) - joint.total
         if not abs(off) <= ANGLE_TOL_DEG:
-            yield Finding("corner", joint.name, f"{fmt(joint.total + off, 1)} degrees instead of {joint.total:g}", off)
+            text = f"{_said(joint.total + off)} degrees instead of {joint.total:g}"
+            yield Finding("corner", joint.name, text, off)
 
 
 def check_piece(piece: Piece) -> Iterator[Finding]:
     """Outline, smoothness, darts and marks of one piece."""
     for edge in piece.edges:
         yield from _check_edge(piece, edge)
-    sew, cut = piece.sew_line.points(OUTLINE_STEP_MM), piece.cut_line.points(OUTLINE_STEP_MM)
+    try:
+        sew, cut = piece.sew_line.points(OUTLINE_STEP_MM), piece.cut_line.points(OUTLINE_STEP_MM)
+    except DraftError as error:
+        yield Finding("outline", piece.name, f"cannot be drawn: {error}", 0.0)
+        return
     for name, line, points in (("sew line", piece.sew_line, sew), ("cut line", piece.cut_line, cut)):
         where = f"{piece.name}, {name}"
         if not line.area > 0:
@@ -123,15 +136,15 @@ def _check_edge(piece: Piece, edge: Edge) -> Iterator[Finding]:
         for one, two in pairwise(part.segments):
             turn = angle_deg(one.end_dir, two.start_dir)
             if not abs(turn) <= KINK_TOL_DEG:
-                yield Finding("kink", where, f"turns by {fmt(turn, 1)} degrees within the seam", turn)
+                yield Finding("kink", where, f"turns by {_said(turn)} degrees within the seam", turn)
     for dart, (before, after) in zip(edge.darts, pairwise(edge.parts), strict=True):
         legs = abs(dart.centre_leg - dart.point) - abs(dart.side_leg - dart.point)
         if not abs(legs) <= LEG_TOL_MM:
-            yield Finding("dart", where, f"legs differ by {fmt(legs, 2)} mm", legs)
+            yield Finding("dart", where, f"legs differ by {_said(legs, 2)} mm", legs)
         closing = (dart.centre_leg - dart.point) / (dart.side_leg - dart.point)
         turn = angle_deg(before.end_dir, after.start_dir * closing)
         if not abs(turn) <= ANGLE_TOL_DEG:
-            yield Finding("dart", where, f"closed, the edge turns by {fmt(turn, 1)} degrees", turn)
+            yield Finding("dart", where, f"closed, the edge turns by {_said(turn)} degrees", turn)
 
 
 def _check_marks(piece: Piece, cut: Points) -> Iterator[Finding]:
@@ -141,7 +154,12 @@ def _check_marks(piece: Piece, cut: Points) -> Iterator[Finding]:
     for name, points in marks:
         if not inside(points, cut).all():
             yield Finding("mark", piece.name, f"{name} lies outside the cut line", 0.0)
-    for notch, places in piece.notch_places:
+    try:
+        notches = piece.notch_places
+    except DraftError as error:
+        yield Finding("mark", piece.name, f"notches cannot be placed: {error}", 0.0)
+        return
+    for notch, places in notches:
         for place in places:
             gap = _distance(cut, place.on_cut)
             if not gap <= 0.3:
@@ -166,4 +184,4 @@ def check_sizes(sizes: Mapping[str, float], targets: Mapping[str, float]) -> Ite
     for name, target in targets.items():
         miss = sizes[name] - target
         if not abs(miss) <= SIZE_TOL_MM:
-            yield Finding("size", name, f"{fmt(sizes[name], 1)} instead of {fmt(target, 1)} mm", miss)
+            yield Finding("size", name, f"{_said(sizes[name])} instead of {_said(target)} mm", miss)

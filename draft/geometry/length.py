@@ -18,6 +18,7 @@ LENGTH_TOL_MM = 1e-6
 _LEVEL = 1e-9  # share of the largest speed times the largest acceleration that counts as no slope
 _ROUNDING = 1e-13  # share of a length that is rounding
 _DEEPEST_SPLIT = 14
+_KNOWN = "_arc_length"  # where a curve, which never changes, keeps its length once it was asked for
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(24)
 _UNIT_NODES = (_NODES + 1) / 2
 _UNIT_WEIGHTS = _WEIGHTS / 2
@@ -48,7 +49,10 @@ def length(segment: Segment) -> float:
     """
     if isinstance(segment, Line):
         return abs(segment.p1 - segment.p0)
-    return partial_length(segment, 1.0)
+    known: float | None = segment.__dict__.get(_KNOWN)
+    if known is None:
+        known = segment.__dict__[_KNOWN] = partial_length(segment, 1.0)
+    return known
 
 
 def partial_length(cubic: Cubic, t: float) -> float:

@@ -199,9 +199,13 @@ def _on(line: Line, p: complex) -> float | None:
 
 
 def _box(segment: Segment) -> tuple[float, float, float, float]:
-    xs = [c.real for c in segment.controls]
-    ys = [c.imag for c in segment.controls]
-    return min(xs), max(xs), min(ys), max(ys)
+    """Left, right, bottom and top of the control points; kept with the segment, which never changes."""
+    known: tuple[float, float, float, float] | None = segment.__dict__.get(_KNOWN)
+    if known is None:
+        xs = [c.real for c in segment.controls]
+        ys = [c.imag for c in segment.controls]
+        known = segment.__dict__[_KNOWN] = min(xs), max(xs), min(ys), max(ys)
+    return known
 
 
 def _boxes_touch(one: Segment, two: Segment) -> bool:
@@ -210,6 +214,7 @@ def _boxes_touch(one: Segment, two: Segment) -> bool:
     return ax0 <= bx1 + 1e-9 and bx0 <= ax1 + 1e-9 and ay0 <= by1 + 1e-9 and by0 <= ay1 + 1e-9
 
 
+_KNOWN = "_control_box"
 _FLAT_MM = 0.02
 _MOST_CROSSINGS = 9  # two different cubics meet no oftener (Bezout's theorem); more means that they run together
 

@@ -12,6 +12,7 @@ from draft.shape.shell import Panel
 FORK_BALANCE_SHARE = 0.45  # balance notch on a shorts inseam, share of the inseam from the fork
 CROTCH_BALANCE_SHARE = 0.5
 GRAIN_MARGIN = 0.12
+CLEAR_OF_DART = 12.0
 
 
 def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: HemKind) -> Piece:
@@ -86,7 +87,8 @@ def _grain(panel: Panel, plan: Plan, hem: HemKind) -> Line:
     top = min(panel.waist.parts[-1].end.imag, panel.waist.parts[0].start.imag)
     bottom = panel.hem.point_at(panel.hem.length / 2).imag + hem.above(plan)
     margin = GRAIN_MARGIN * (top - bottom)
-    return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * (top - 2 * margin))
+    near = [dart.point.imag - CLEAR_OF_DART for dart in panel.waist.darts]  # not into a dart
+    return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * min(top - 2 * margin, *near, top))
 
 
 def side_notches(plan: Plan, opening: FrontOpening | None, count: int) -> list[Notch]:

@@ -14,7 +14,7 @@ from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.meet import line_crossings, meet
 from draft.geometry.offset import parallel
-from draft.geometry.path import Path, chain
+from draft.geometry.path import Path
 from draft.geometry.points import angle_deg, cross_lines, dot, unit
 from draft.geometry.segments import Line, Motion
 
@@ -68,13 +68,14 @@ def _beside(edge: Edge) -> Path:
         ) from error
     if not edge.darts:
         return runs[0]
-    joined = []
+    joined: list[Path | Line] = []
     for dart, (before, after) in zip(edge.darts, pairwise(range(len(runs))), strict=True):
         # The legs run on to the cut line; there the cap is folded as at the seam line.
         runs[before] = ended_on(runs[before], dart.point, unit(dart.centre_leg - dart.point))
         runs[after] = started_on(runs[after], dart.point, unit(dart.side_leg - dart.point))
-        joined += [runs[before], Dart(runs[before].end, runs[after].start, dart.point).cap(runs[before])]
-    return chain([*joined, runs[-1]])
+        cap = Dart(runs[before].end, runs[after].start, dart.point).cap(runs[before])
+        joined += [runs[before], cap, *_line(cap.end, runs[after].start)]
+    return Path.join(*joined, runs[-1])
 
 
 def _smallest_radius(path: Path) -> float:

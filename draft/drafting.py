@@ -122,25 +122,31 @@ def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) ->
     found = block, shell = at(0.0)
     if style.ease.thigh is None:
         return found
-    wanted = body.known("thigh") + style.ease.thigh
-    fork = 0.0
-    for _ in range(8):
-        miss = wanted - thigh_of(found[1])
-        if abs(miss) < THIGH_TOL_MM:
-            break
-        fork += miss / 2
-        widest = WIDEST_FORK_CHANGE if fork > 0 else NARROWEST_FORK_SHARE * _fork_width(block)
-        if abs(fork) > widest:
-            own = thigh_of(shell) - body.known("thigh")
-            word = "at most" if fork > 0 else "at least"
-            edge = own + 2 * widest * (1 if fork > 0 else -1)
-            raise DraftError(
-                "style.ease.thigh",
-                style.ease.thigh,
-                f"{word} {edge:.0f} mm on this body (the method's own is {own:.0f})",
-                "choose another ease, or another hip ease first",
-            )
+    body_thigh = body.known("thigh")
+    wanted = body_thigh + style.ease.thigh
+    own = thigh_of(shell)
+    furthest = WIDEST_FORK_CHANGE if wanted > own else -NARROWEST_FORK_SHARE * _fork_width(block)
+    reached = thigh_of(at(furthest)[1])
+    if not min(own, reached) <= wanted <= max(own, reached):
+        word = "at most" if wanted > own else "at least"
+        raise DraftError(
+            "style.ease.thigh",
+            style.ease.thigh,
+            f"{word} {reached - body_thigh:.1f} mm on this body (the method's own is {own - body_thigh:.0f})",
+            "choose another ease, or another hip ease first",
+        )
+    # Between the method's fork and the furthest one the thigh grows almost evenly: regula falsi.
+    near, near_thigh, far, far_thigh = 0.0, own, furthest, reached
+    for _ in range(12):
+        fork = near + (far - near) * (wanted - near_thigh) / (far_thigh - near_thigh or 1.0)
         found = at(fork)
+        thigh = thigh_of(found[1])
+        if abs(thigh - wanted) < THIGH_TOL_MM:
+            break
+        if (thigh < wanted) == (near_thigh < wanted):
+            near, near_thigh = fork, thigh
+        else:
+            far, far_thigh = fork, thigh
     return found
 
 

@@ -12,7 +12,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 from shapes import as_points
 from zoo import ZOO
@@ -486,11 +486,21 @@ def convex_edges(draw: st.DrawFn) -> list[Edge]:
     return closed(points, widths, kinds)
 
 
-@settings(max_examples=60, deadline=None)
+def drawn_or_rejected(edges: list[Edge]) -> Path:
+    """Cut line; an edge so short that its corners use it up must be refused, and is not looked at further."""
+    try:
+        return cut_line(edges)
+    except draft.DraftError as error:
+        if error.field == "style.allowances at a corner" and min(e.length for e in edges) < 160:
+            reject()
+        raise
+
+
+@FEW
 @given(convex_edges())
 def test_any_convex_piece_gets_a_simple_cut_line_around_its_seam_line(edges):
     sew = shapely.Polygon([(e.start.real, e.start.imag) for e in edges])
-    cut = polygon(cut_line(edges))
+    cut = polygon(drawn_or_rejected(edges))
     assert cut.is_valid
     assert cut.buffer(EXACT_MM).covers(sew)
     for edge in edges:
@@ -504,5 +514,5 @@ def test_any_convex_piece_gets_a_simple_cut_line_around_its_seam_line(edges):
 @given(convex_edges(), st.floats(0, 180))
 def test_any_convex_piece_mirrors_with_its_cut_line(edges, turn):
     motion = Motion.mirror(5 + 3j, 5 + 3j + complex(np.exp(1j * np.deg2rad(turn))))
-    expected = polygon(cut_line(edges).moved(motion))
+    expected = polygon(drawn_or_rejected(edges).moved(motion))
     assert polygon(cut_line(mirrored_outline(tuple(edges), motion))).symmetric_difference(expected).area <= EXACT_MM2

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from draft.dart import Dart
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.meet import line_crossings, meet
@@ -71,9 +70,10 @@ def _beside(edge: Edge) -> Path:
     joined: list[Path | Line] = []
     for dart, (before, after) in zip(edge.darts, pairwise(range(len(runs))), strict=True):
         # The legs run on to the cut line; there the cap is folded as at the seam line.
-        runs[before] = ended_on(runs[before], dart.point, unit(dart.centre_leg - dart.point))
-        runs[after] = started_on(runs[after], dart.point, unit(dart.side_leg - dart.point))
-        cap = Dart(runs[before].end, runs[after].start, dart.point).cap(runs[before])
+        first, second = dart.legs
+        runs[before] = ended_on(runs[before], dart.point, unit(first - dart.point))
+        runs[after] = started_on(runs[after], dart.point, unit(second - dart.point))
+        cap = dart.between(runs[before].end, runs[after].start).across(runs[before], runs[after])
         joined += [runs[before], cap, *_line(cap.end, runs[after].start)]
     return Path.join(*joined, runs[-1])
 

@@ -141,7 +141,8 @@ def _check_edge(piece: Piece, edge: Edge) -> Iterator[Finding]:
         legs = abs(dart.centre_leg - dart.point) - abs(dart.side_leg - dart.point)
         if not abs(legs) <= LEG_TOL_MM:
             yield Finding("dart", where, f"legs differ by {_said(legs, 2)} mm", legs)
-        closing = (dart.centre_leg - dart.point) / (dart.side_leg - dart.point)
+        first, second = dart.legs
+        closing = (first - dart.point) / (second - dart.point)
         turn = angle_deg(before.end_dir, after.start_dir * closing)
         if not abs(turn) <= ANGLE_TOL_DEG:
             yield Finding("dart", where, f"closed, the edge turns by {_said(turn)} degrees", turn)

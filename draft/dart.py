@@ -21,11 +21,33 @@ from draft.geometry.segments import Line, Motion
 
 @dataclass(frozen=True, eq=False)
 class Dart:
-    """One dart between two stretches of an edge; `centre_leg` is the mouth's end nearer the centre seam."""
+    """One dart between two stretches of an edge; `centre_leg` is the mouth's end nearer the centre seam.
+
+    An edge runs from the centre to the side, unless it was mirrored: then the side leg comes first.
+    """
 
     centre_leg: complex
     side_leg: complex
     point: complex
+    side_first: bool = False
+
+    @property
+    def legs(self) -> tuple[complex, complex]:
+        """Ends of the mouth in the order in which the edge comes to them."""
+        return (self.side_leg, self.centre_leg) if self.side_first else (self.centre_leg, self.side_leg)
+
+    def mirrored(self, motion: Motion) -> Dart:
+        """Image in a mirror, on an edge that is walked the other way."""
+        return Dart(motion(self.centre_leg), motion(self.side_leg), motion(self.point), not self.side_first)
+
+    def between(self, first: complex, second: complex) -> Dart:
+        """Return the same dart with its legs run on to other ends, in the order of the edge."""
+        centre, side = (second, first) if self.side_first else (first, second)
+        return Dart(centre, side, self.point, self.side_first)
+
+    def across(self, before: Path, after: Path) -> Path:
+        """Edge across the mouth, from the stretch before the dart to the stretch after it."""
+        return self.cap(after.reversed()).reversed() if self.side_first else self.cap(before)
 
     @property
     def intake(self) -> float:

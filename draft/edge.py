@@ -68,7 +68,7 @@ class Edge:
         """The seam line as it lies in the open piece, along the caps of its darts."""
         runs = [self.parts[0]]
         for dart, (before, after) in zip(self.darts, pairwise(self.parts), strict=True):
-            runs += [dart.cap(before), after]
+            runs += [dart.across(before, after), after]
         return chain(runs)
 
     @property
@@ -115,9 +115,7 @@ class Edge:
 
     def mirrored(self, motion: Motion) -> Edge:
         """Image in a mirror, walked the other way so that outlines stay counter-clockwise; its corner is not kept."""
-        darts = tuple(
-            Dart(motion(dart.side_leg), motion(dart.centre_leg), motion(dart.point)) for dart in reversed(self.darts)
-        )
+        darts = tuple(dart.mirrored(motion) for dart in reversed(self.darts))
         return replace(self, parts=tuple(p.moved(motion).reversed() for p in reversed(self.parts)), darts=darts)
 
 

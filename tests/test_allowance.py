@@ -462,7 +462,6 @@ def test_mirrored_outline_is_cut_as_the_mirror_of_the_cut_line(style):
             assert off_the_mirrored_cut_line(piece) <= 0.02, piece.name
 
 
-@pytest.mark.xfail(strict=True, reason="a mirrored edge folds its darts towards the side instead of the centre")
 def test_mirrored_outline_keeps_the_caps_of_its_darts():
     assert off_the_mirrored_cut_line(draft.shorts(ZOO["woman"]).pieces["back"]) <= 0.02
 

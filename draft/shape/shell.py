@@ -27,7 +27,7 @@ class Waist:
         """The edge with the darts open, along their caps."""
         runs = [self.parts[0]]
         for dart, before, after in zip(self.darts, self.parts, self.parts[1:], strict=False):
-            runs += [dart.cap(before), after]
+            runs += [dart.across(before, after), after]
         return chain(runs)
 
 

@@ -111,6 +111,8 @@ NO_ROOM = [
      lambda v: draft.Style(darts=draft.Darts(front=1, front_share=v), pocket=None)),
     ("back dart eats the waist", "style.darts.back_share", 0.9,
      lambda v: draft.Style(darts=draft.Darts(back=1, back_share=v))),
+    ("back darts too small to sew", "style.darts.back_share", 0.05,
+     lambda v: draft.Style(darts=draft.Darts(back=2, back_share=v))),
     ("dart past the hip", "style.darts.back_centre_length", 240.0,
      lambda v: draft.Style(darts=draft.Darts(back_centre_length=v))),
     ("hem wider than seams can lean", "style.leg.hem", 1900.0,

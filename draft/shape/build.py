@@ -25,6 +25,7 @@ Garment = Literal["shorts", "trousers"]
 SHORTS_INSIDE_LEG = 160.0
 TROUSERS_ABOVE_FLOOR = 20.0  # hem of trousers above the bare floor (common practice, no source)
 STRETCH_SHARE, STRETCH_MOST = 0.015, 6.0  # of the back inseam (common practice, no source)
+SMALLEST_DROP = 0.01
 SHORTEST_STRAIGHT = 60.0  # what must be left of the straight crotch seam after the waist drop
 
 
@@ -36,7 +37,7 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
     DraftError
         For a choice that this body has no room for; it names the largest value that works.
     """
-    drop = style.waist_drop
+    drop = style.waist_drop if style.waist_drop > SMALLEST_DROP else 0.0
     _check_drop(block, body, drop)
     front, back = at_level(block.front, drop), at_level(block.back, drop)
     girth = waist_target(block, body, style)

@@ -20,7 +20,8 @@ from draft.style import Darts, StraightBand, Style
 
 LARGEST_INTAKE = {"front": 30.0, "back": 35.0}  # one dart; common practice, no source
 USUAL_INTAKE = {"front": 25.0, "back": 30.0}  # above it a cutter splits the dart
-SMALLEST_INTAKE = 9.0  # a dart below this is not worth sewing
+SMALLEST_INTAKE = 9.0  # the method's own darts below this are left out: not worth sewing
+SMALLEST_ASKED_INTAKE = 5.0  # darts that were asked for may be smaller
 SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
 LENGTH_TOL_MM = 0.01
 
@@ -130,11 +131,20 @@ def _shared_intakes(name: str, level: Level, count: int, share: float, differenc
         raise DraftError(
             field,
             share,
-            f"at most {largest:.2f} for {count} dart(s) on this body",
+            f"at most {largest:.3f} for {count} dart(s) on this body",
             "take a smaller share or more darts",
         )
-    each = share * difference / count
-    return (each,) * count if each >= SMALLEST_INTAKE else ()
+    least = count * SMALLEST_ASKED_INTAKE / difference
+    if least > largest:  # waist and hip so alike that no dart has anything to take
+        return ()
+    if share < least:
+        raise DraftError(
+            field,
+            share,
+            f"at least {least:.3f} for {count} dart(s) on this body, {SMALLEST_ASKED_INTAKE:g} mm each",
+            "take a larger share or fewer darts",
+        )
+    return (share * difference / count,) * count
 
 
 def placed(

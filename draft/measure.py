@@ -12,7 +12,7 @@ from draft.table import Table
 from draft.units import fmt
 
 THIGH_BELOW_CROTCH = 25.0  # level of the thigh girth below the crotch line, mm
-KNEE_ABOVE_HEM = 1.0  # the knee is measured on legs that reach below it
+KNEE_ABOVE_HEM = 1.0  # the knee is measured on legs that reach below it, front and back
 
 
 @dataclass(frozen=True)
@@ -60,7 +60,8 @@ def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
 
     found = {"waist": garment.waist_girth, "hip": 2 * girth(levels["hip"])}
     found["thigh"] = girth(levels["crotch"] - THIGH_BELOW_CROTCH)
-    if levels["hem"] < levels["knee"] - KNEE_ABOVE_HEM:
+    ends = [p.imag for piece in (front, back) for p in (piece.edge("hem").start, piece.edge("hem").end)]
+    if max(ends) < levels["knee"] - KNEE_ABOVE_HEM:
         found["knee"] = girth(levels["knee"])
     found["hem"] = front.edge("hem").length + back.edge("hem").length
     found["front_crotch"] = front.edge("crotch").length + front.edge("fly").length

@@ -95,3 +95,12 @@ def test_asked_hem_is_met(body, change):
         return
     assert list(pattern.check()) == []
     assert pattern.measure()["hem"] == pytest.approx(max(150.0, own + change), abs=SIZE_TOL_MM)
+
+
+def test_knee_is_measured_only_where_front_and_back_reach_below_it():
+    """Found by the random run: a front that just reaches the knee while the back, cut at equal seams, does not."""
+    body = draft.Body(waist=424, hip=505, crotch_depth=168, waist_to_hip=111, inside_leg=327)
+    for length in range(120, 200):
+        style = draft.Style(leg=draft.Leg(inside_leg=float(length)), pocket=None, hem=draft.PlainHem(depth=15, turn=0))
+        sizes = draft.shorts(body, style).measure()
+        assert ("knee" in sizes) == (sizes.get("knee", 0) > 0)

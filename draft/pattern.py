@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from math import nan
 from pathlib import Path as FilePath
 from types import MappingProxyType
 from typing import Literal
@@ -12,7 +13,7 @@ from typing import Literal
 from draft.assemble import Garment
 from draft.block import Block
 from draft.body import Body
-from draft.checks import Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
+from draft.checks import Finding, Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
 from draft.drawing import view
 from draft.errors import DraftError
 from draft.export import dxf_astm, dxf_plain, files, svg
@@ -86,7 +87,10 @@ class Pattern:
         found.extend(check_joints(self.joints, pieces))
         for piece in pieces.values():
             found.extend(check_piece(piece))
-        found.extend(check_sizes(self.measure(), self.targets()))
+        try:
+            found.extend(check_sizes(self.measure(), self.targets()))
+        except DraftError as error:
+            found.append(Finding("size", error.field, f"cannot be measured: {error}", nan))
         return found
 
     def report(self) -> str:

@@ -44,6 +44,10 @@ def _ease_line(pattern: Pattern) -> str:
         asked = getattr(pattern.style.ease, name)
         whose = "as asked" if asked is not None else "the method's own"
         words.append(f"{name} {fmt(pattern.block.ease[name], 1)} mm ({whose})")
+    drop = pattern.style.waist_drop
+    if drop:
+        at_seam = pattern.measure()["waist"] - pattern.body.girth_at(drop)
+        words.append(f"waist seam {fmt(at_seam, 1)} mm ({fmt(drop, 0)} below the waist)")
     thigh = pattern.style.ease.thigh
     own = pattern.measure()["thigh"] - pattern.body.known("thigh")
     whose = "as asked" if thigh is not None else "the method's own"

@@ -47,8 +47,8 @@ def styles(draw: st.DrawFn, *, long: bool = False) -> draft.Style:
     darts = draft.Darts(
         front=draw(st.integers(0, 1)),
         back=draw(st.integers(0, 2)),
-        front_share=draw(_maybe(st.floats(0.05, 0.45))),
-        back_share=draw(_maybe(st.floats(0.05, 0.7))),
+        front_share=draw(_maybe(st.floats(0.2, 0.45))),
+        back_share=draw(_maybe(st.floats(0.25, 0.7))),
     )
     band = draft.StraightBand(
         depth=draw(_mm(25, 50)),

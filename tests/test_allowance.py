@@ -18,7 +18,7 @@ from shapes import as_points
 from zoo import ZOO
 
 import draft
-from draft.allowance import LONGEST_POINT, SMOOTH_DEG, STEEPEST_END, cut_line, ended_on, started_on
+from draft.allowance import SMOOTH_DEG, cut_line, ended_on, started_on
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.geometry.path import Path
 from draft.geometry.points import angle_deg, cross_lines, dot, mirror, unit
@@ -26,6 +26,8 @@ from draft.geometry.segments import Cubic, Line, Motion
 
 PARALLEL_TOL_MM = 0.05
 CORNER_TOL_MM = 0.1  # of the sheet: a mirrored vertex reflected in its seam lies on the other cut line
+LONGEST_POINT = 2.0  # of the sheet: an extended corner is cut off at twice the wider allowance
+STEEPEST_END = 0.7  # cosine: an end slanted more than 45 degrees to its seam is squared
 EXACT_MM = 1e-6
 EXACT_MM2 = 1e-4
 FLAT_MM = 0.002  # flattening for shapely

@@ -11,12 +11,6 @@ from zoo import ZOO
 
 import draft
 from draft.checks import (
-    ANGLE_TOL_DEG,
-    KINK_TOL_DEG,
-    LEG_TOL_MM,
-    NOTCH_TOL_MM,
-    SEAM_TOL_MM,
-    SIZE_TOL_MM,
     Finding,
     Findings,
     check_joints,
@@ -31,6 +25,11 @@ from draft.geometry.segments import Cubic, Line
 from draft.piece import Hole, InnerLine, Notch, Piece
 from draft.seams import Joint, Run, Seam
 
+# What the library promises: seams within 0.5 mm, sizes within 1 mm, joined corners within 2 degrees.
+SEAM_TOL_MM = NOTCH_TOL_MM = LEG_TOL_MM = 0.5
+SIZE_TOL_MM = 1.0
+ANGLE_TOL_DEG = 2.0
+KINK_TOL_DEG = 1.0
 CODES = ("seam", "notch", "corner", "kink", "dart", "outline", "mark", "size")
 
 

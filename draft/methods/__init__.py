@@ -25,6 +25,6 @@ def method_named(name: str) -> Method:
     >>> method_named("centre_line").unit
     'cm'
     """
-    if name not in METHODS:
+    if not isinstance(name, str) or name not in METHODS:
         raise DraftError("method", name, "one of " + ", ".join(METHODS), "choose a method that exists")
     return METHODS[name]

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from math import floor
 
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
@@ -63,13 +64,13 @@ def sizes(plan: Plan) -> Sizes:
     depth = min(USUAL_DEPTH, DEPTH_SHARE * to_hip) if pocket.depth is None else pocket.depth
     if width > most_width:
         raise DraftError(
-            "style.pocket.width", width, f"at most {most_width:.0f} mm on this front", "make the mouth narrower"
+            "style.pocket.width", width, f"at most {floor(most_width)} mm on this front", "make the mouth narrower"
         )
     if depth > most_depth:
         raise DraftError(
             "style.pocket.depth",
             depth,
-            f"at most {most_depth:.0f} mm: the mouth ends above the hip line",
+            f"at most {floor(most_depth)} mm: the mouth ends above the hip line",
             "end it higher",
         )
     most_bag = panel.side.length - depth - ABOVE_HEM - _hem_above(plan)
@@ -78,7 +79,7 @@ def sizes(plan: Plan) -> Sizes:
         raise DraftError(
             "style.pocket.bag_depth",
             bag,
-            f"at most {most_bag:.0f} mm above this hem",
+            f"at most {floor(most_bag)} mm above this hem",
             "make the bag shallower or the leg longer",
         )
     room = last - 2.0

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from math import ceil, floor
 
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.errors import DraftError
@@ -71,21 +72,23 @@ def sizes(plan: Plan) -> Sizes:
     stop = min(usual, most) if fly.length is None else fly.length
     if stop > most:
         raise DraftError(
-            "style.closing.length", stop, f"at most {most:.0f} mm, the straight of the crotch seam", "shorten it"
+            "style.closing.length", stop, f"at most {floor(most)} mm, the straight of the crotch seam", "shorten it"
         )
     first = panel.waist.parts[0].length
     usual_width = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length)
     width = usual_width if fly.width is None else fly.width
     most_width = first - 5.0
     if width > most_width:
-        raise DraftError("style.closing.width", width, f"at most {most_width:.0f} mm on this front", "make it narrower")
+        raise DraftError(
+            "style.closing.width", width, f"at most {floor(most_width)} mm on this front", "make it narrower"
+        )
     shield = width + SHIELD_OVER_FACING if fly.shield_width is None else fly.shield_width
     topstitch = TOPSTITCH_SHARE * width if fly.topstitch is None else fly.topstitch
     for name, value in (("width", width), ("shield_width", shield)):
         if value < topstitch + FACING_OVER_TOPSTITCH:
             least = topstitch + FACING_OVER_TOPSTITCH
             raise DraftError(
-                f"style.closing.{name}", value, f"at least {least:.0f} mm: 5 more than the topstitching", "widen it"
+                f"style.closing.{name}", value, f"at least {ceil(least)} mm: 5 more than the topstitching", "widen it"
             )
     return Sizes(stop, width, shield, topstitch)
 

@@ -6,12 +6,17 @@ from collections.abc import Mapping
 
 from draft.edge import Corner
 from draft.errors import DraftError
+from draft.geometry.meet import meet
 from draft.geometry.offset import parallel
+from draft.geometry.path import Path
+from draft.geometry.segments import Line, Motion
 from draft.piece import InnerLine, Piece
 from draft.pieces.plan import Plan
 from draft.seams import Joint, Seam
+from draft.shape.shell import Panel
 from draft.style import PlainHem
 
+FAR = 200.0  # further than any turning flares, mm
 LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
 
 
@@ -48,8 +53,24 @@ def leg_lines(plan: Plan, name: str) -> list[InnerLine]:
     panel = plan.shell.front if name == "front" else plan.shell.back
     lines = [InnerLine("fold", panel.hem, "hem fold")]
     if hem.turn:
-        lines.append(InnerLine("fold", parallel(panel.hem, -hem.depth), "fold under"))
+        lines.append(InnerLine("fold", _inner_fold(panel, hem.depth), "fold under"))
     return lines
+
+
+def _inner_fold(panel: Panel, depth: float) -> Path:
+    """Second fold, `depth` beyond the first; it ends where the seams, folded over with the turning, come to lie."""
+    fold = Motion.mirror(panel.hem.start, panel.hem.end)
+    beyond = parallel(panel.hem, -depth)
+    longer = Path.join(
+        Line(beyond.start - beyond.start_dir * FAR, beyond.start),
+        beyond,
+        Line(beyond.end, beyond.end + beyond.end_dir * FAR),
+    )
+    at_side = meet(longer, panel.side.reversed().moved(fold))
+    at_inseam = meet(longer, panel.inseam.moved(fold))
+    start = at_side[0].along_a if at_side else FAR
+    stop = at_inseam[-1].along_a if at_inseam else longer.length - FAR
+    return longer.between(start, stop)
 
 
 def pieces(plan: Plan) -> list[Piece]:

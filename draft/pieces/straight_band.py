@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from math import ceil
 
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.errors import DraftError
@@ -58,7 +59,9 @@ def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
     under = waist.underlap if band.underlap is None else band.underlap
     least = button_at(band) + band.button / 2
     if under < least:
-        raise DraftError("style.band.underlap", under, f"at least {least:.0f} mm to carry the button", "make it wider")
+        raise DraftError(
+            "style.band.underlap", under, f"at least {ceil(least)} mm to carry the button", "make it wider"
+        )
     return Sizes(front, waist.pocket, back, front_ease, back_ease, band.overlap, under)
 
 

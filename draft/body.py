@@ -44,7 +44,6 @@ hip_depth
 from __future__ import annotations
 
 import functools
-import inspect
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Literal, NamedTuple, TypeAlias, TypeVar, cast, get_args
@@ -124,7 +123,7 @@ FRONT_SD, BACK_SD, SMALLEST_HIP = 28.0, 24.0, 860.0
 
 def _tells_all(init: Init) -> Init:
     """Let ``__init__`` tell of misspelt and missing names together with wrong values; its signature stays."""
-    names = tuple(inspect.signature(init).parameters)[1:]
+    names = tuple(name for name in init.__annotations__ if name != "return")
 
     @functools.wraps(init)
     def told(self: object, /, *positional: object, **given: object) -> None:

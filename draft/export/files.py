@@ -7,7 +7,6 @@ Whatever fails on the way is one `DraftError`; the temporary file is removed and
 from __future__ import annotations
 
 import os
-import secrets
 from pathlib import Path
 
 from draft.errors import DraftError
@@ -114,7 +113,7 @@ def _check_target(given: Path, target: Path) -> None:
 
 
 def _replace(target: Path, content: bytes) -> None:
-    spare = target.parent / f".{secrets.token_hex(8)}.part"
+    spare = target.parent / f".{os.urandom(8).hex()}.part"
     try:
         with spare.open("xb") as file:
             file.write(content)

@@ -233,9 +233,9 @@ def _grain(plan: Plan, s: Sizes, drawn: Lines, *, part: str) -> Line:
     top = drawn.side_point.imag
     at_mouth, at_bottom = panel.side.point_at(s.depth), panel.side.point_at(s.depth + s.bag)
     if part == "facing":
-        x = panel.side.point_at(0.3 * s.depth).real + 0.2 * s.width
+        x = panel.side.point_at(0.3 * s.depth).real + 0.3 * s.width
         return Line(x + 1j * (at_mouth.imag + 0.15 * s.depth), x + 1j * (top - 0.1 * s.depth))
-    x = at_bottom.real + 0.3 * (inner - at_bottom.real)
+    x = at_bottom.real + 0.45 * (inner - at_bottom.real)
     high = at_mouth.imag - 0.12 * s.bag if part == "bag_front" else top - 0.15 * s.depth
     return Line(x + 1j * (at_bottom.imag + 0.2 * s.bag), x + 1j * high)
 

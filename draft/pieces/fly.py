@@ -159,7 +159,7 @@ def _facing(plan: Plan) -> Piece:
         title="Fly facing",
         edges=edges if mirror is None else mirrored_outline(edges, mirror),
         cut=Cut(1, "self"),
-        grainline=_moved_line(_beside(crotch, 0.25 * s.width, 0.12 * end, 0.8 * end), mirror),
+        grainline=_moved_line(_beside(crotch, 0.55 * s.width, 0.12 * end, 0.8 * end), mirror),
         notches=(Notch("fly", 0.0 if mirror is None else s.stop, "zip stop"),),
         made_for=plan.made_for,
         notes=("neaten the outer edge",),

@@ -150,7 +150,14 @@ def _extended(a: Path, b: Path, corner: complex, limit: float) -> tuple[Path, li
     """Both lines run on to their meeting point, cut off at `limit` from the corner."""
     tip = cross_lines(a.end, a.end_dir, b.start, b.start_dir)
     if abs(tip - corner) <= limit or limit == 0:
-        return ended_on(a, tip, b.start_dir), [], started_on(b, tip, a.end_dir)
+        # A curved line that must be cut short ends beside the tip, on the other one run on straight: they meet there.
+        if dot(tip - a.end, a.end_dir) < 0:
+            a2 = ended_on(a, tip, b.start_dir)
+            b2 = started_on(b, a2.end, a.end_dir)
+        else:
+            b2 = started_on(b, tip, a.end_dir)
+            a2 = ended_on(a, b2.start, b.start_dir)
+        return a2, _line(a2.end, b2.start), b2
     middle = unit(tip - corner)
     a2, b2 = ended_on(a, corner + middle * limit, 1j * middle), started_on(b, corner + middle * limit, 1j * middle)
     return a2, _line(a2.end, b2.start), b2

@@ -46,10 +46,12 @@ from __future__ import annotations
 import functools
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Literal, NamedTuple, TypeAlias, TypeVar, cast, get_args
+from typing import Any, Literal, Self, TypeAlias, TypeVar, cast, get_args
 
-from draft.body_checks import MEASURES, STANDING_TO_SEATED_MM, bounds, contradictions, measured, missing
+from draft.body_checks import MEASURES, STANDING_TO_SEATED_MM, contradictions, measured, missing
 from draft.errors import DraftError, collected, nearest
+from draft.estimates import Estimate, estimated
+from draft.size_tables import table_named
 from draft.units import Length
 
 Taken: TypeAlias = Literal["seated", "standing"]
@@ -62,63 +64,6 @@ OPTIONAL = tuple(field for field in MEASURES if field not in REQUIRED)
 """The measures that are estimated when they are not given."""
 
 Init = TypeVar("Init", bound=Callable[..., None])
-
-
-@dataclass(frozen=True)
-class Estimate:
-    """A likely value for a measure that was not taken.
-
-    Parameters
-    ----------
-    field : str
-        Which measure of `Body`.
-    value : float
-        The likely value, mm.
-    method : str
-        How it was found, in words.
-    sd : float or None
-        Standard deviation of what the method missed on the adults it was made from, mm; ``None`` where nothing is
-        known, as for children.
-    for_drafting : bool
-        False where bodies differ too much for the value to shape a draft: the crotch lengths must be measured.
-    """
-
-    field: str
-    value: float
-    method: str
-    sd: float | None
-    for_drafting: bool = True
-
-
-class Line(NamedTuple):
-    """``field`` = ``slope`` x ``of`` + ``intercept``, mm, for adults whose ``of`` is ``smallest`` or more."""
-
-    field: str
-    of: str
-    slope: float
-    intercept: float
-    sd: float
-    sd_twice_estimated: float
-    smallest: float
-
-
-# Least squares on ANSUR II (see `draft.body_checks`), the mean of the women's and the men's coefficients; `sd` is what
-# this mean line missed on the same survey, women and men weighing the same (computed from its data).
-# `sd_twice_estimated` holds when `of` is an estimate itself. `smallest` is the lower first percentile of the two sexes.
-# The survey has no knee girth: the girth just above the kneecap stands in for it.
-LINES = (
-    Line("thigh", "hip", 0.7065, -100.5, 20, 20, 860),
-    Line("knee", "thigh", 0.5015, 93.5, 17, 19, 490),
-    Line("calf", "hip", 0.2895, 87.0, 21, 21, 860),
-    Line("ankle", "calf", 0.398, 70.5, 9, 14, 310),
-    Line("knee_height", "inside_leg", 0.546, 24.0, 11, 11, 690),
-    Line("hip_depth", "hip", 0.2935, -60.0, 14, 14, 860),
-)
-
-# The total crotch length from the standing crotch depth and the hip, and the back part of it; same survey, same means.
-CROTCH_OF_DEPTH, CROTCH_OF_HIP, CROTCH_INTERCEPT = 1.015, 0.3665, 40.5
-BACK_OF_CROTCH, BACK_INTERCEPT = 0.4695, 57.5
-FRONT_SD, BACK_SD, SMALLEST_HIP = 28.0, 24.0, 860.0
 
 
 def _tells_all(init: Init) -> Init:
@@ -190,15 +135,15 @@ class Body:
     >>> body
     Body(waist=720.0, hip=980.0, crotch_depth=262.0, waist_to_hip=205.0, inside_leg=762.0, name='demo')
     >>> body.thigh is None, round(body.known("thigh"))
-    (True, 592)
-    >>> Body(waist=72, hip=980, crotch_depth=262, waist_to_hip=255, inside_leg=760)
+    (True, 584)
+    >>> Body(waist=72, hip=980, crotch_depth=255, waist_to_hip=262, inside_leg=760)
     Traceback (most recent call last):
         ...
     draft.errors.CollectedError: 2 inputs are wrong.
     body.waist is 72.0, expected 400 to 2000 mm (children from about 2 years to very large adults):
     72 looks like centimetres; write "72 cm" or 720, or like inches; write "72 in" or 1828.8.
-    body.waist_to_hip is 255.0, expected 252.0 mm or less, 10 mm above the crotch line (seated crotch depth 262.0 mm):
-    measure both from the same waist; when the hip is as full at the crotch, write 252.0.
+    body.waist_to_hip is 262.0, expected 255.0 mm or less, the seated crotch depth:
+    measure both from the same waist; when the hip is as full lower still, write 255.0.
     """
 
     waist: float
@@ -262,6 +207,44 @@ class Body:
         for field, value in values.items():
             object.__setattr__(self, field, value)
 
+    @classmethod
+    def from_size(cls, table: str, size: str | float, /, **measured: Any) -> Self:
+        """Take a body from a size table, with any measure of your own in its place.
+
+        Parameters
+        ----------
+        table : str
+            Name of one of `draft.size_tables.TABLES`; print the table to see its sizes and where it comes from.
+        size : str or float
+            One of its sizes.
+        **measured : float or str
+            Measures that were taken, and the name, as for `Body`; they replace those of the size. A measure from the
+            waist has to start at the table's waist level. A crotch depth is seated, unless said, as in `Body`.
+
+        Raises
+        ------
+        DraftError
+            For a table or size that does not exist, and as `Body`.
+
+        Notes
+        -----
+        A size is the mean of many bodies and fits none of them: cut a mock-up first.
+
+        Examples
+        --------
+        >>> body = Body.from_size("women by hip", 100, inside_leg="74 cm")
+        >>> body.name, body.hip, body.inside_leg, body.crotch_depth_taken
+        ('women by hip 100', 999.0, 740.0, 'standing')
+        """
+        row = table_named(table)
+        if "crotch_depth_taken" in measured and "crotch_depth" not in measured:
+            taken = measured["crotch_depth_taken"]
+            remedy = "give the crotch depth too, or leave crotch_depth_taken out"
+            raise DraftError("body.crotch_depth_taken", taken, "a crotch depth taken that way beside it", remedy)
+        taken = {} if "crotch_depth" in measured else {"crotch_depth_taken": row.crotch_depth_taken}
+        name = f"{row.name} {size:g}" if isinstance(size, float) else f"{row.name} {size}"
+        return cls(**{"name": name, **taken, **row[size], **measured})
+
     def __repr__(self) -> str:
         told = {field: getattr(self, field) for field in self.__dataclass_fields__}
         said = (
@@ -310,22 +293,23 @@ class Body:
     def estimates(self) -> tuple[Estimate, ...]:
         """Likely values for the measures that were not given.
 
-        They follow lines fitted to adults. A body smaller than those is treated as such an adult made smaller as a
-        whole, and the estimate then has no standard deviation.
+        Each is the mean of adults alike in every measure that was given; see `draft.estimates`. A body smaller than
+        those adults is treated as one of them made smaller as a whole, and the estimate has no standard deviation.
 
         Examples
         --------
         >>> body = Body(waist=720, hip=980, crotch_depth=262, waist_to_hip=205, inside_leg=760, thigh=580, knee=380)
         >>> for estimate in body.estimates:
-        ...     print(f"{estimate.field} {estimate.value:.0f} sd {estimate.sd:.0f} {estimate.for_drafting}")
-        calf 371 sd 21 True
-        ankle 218 sd 14 True
-        knee_height 439 sd 11 True
-        hip_depth 228 sd 14 True
-        front_crotch 288 sd 28 False
-        back_crotch 363 sd 24 False
+        ...     print(estimate.field, estimate, estimate.for_drafting)
+        calf estimated 361 +- 15 mm (1 SD) True
+        ankle estimated 214 +- 10 mm (1 SD) True
+        knee_height estimated 438 +- 10 mm (1 SD) True
+        hip_depth estimated 212 +- 11 mm (1 SD) True
+        front_crotch estimated 277 +- 26 mm (1 SD) False
+        back_crotch estimated 377 +- 22 mm (1 SD) False
         """
-        return (*_along_lines(self), *_crotch_parts(self))
+        known = {field: value for field in MEASURES if (value := getattr(self, field)) is not None}
+        return estimated({**known, "crotch_depth": self.seated_crotch_depth() - STANDING_TO_SEATED_MM})
 
     def known(self, field: str) -> float:
         """Give a measure if it was taken, else its estimate, mm.
@@ -349,7 +333,7 @@ class Body:
         --------
         >>> body = Body(waist=720, hip=980, crotch_depth=262, waist_to_hip=205, inside_leg=760, thigh=580).filled()
         >>> round(body.knee), body.front_crotch is None
-        (384, True)
+        (382, True)
         """
         likely: dict[str, Any] = {e.field: e.value for e in self.estimates if e.for_drafting}
         return replace(self, **likely)
@@ -368,17 +352,10 @@ def _judged(given: Mapping[str, object], taken: object, name: object) -> dict[st
         except DraftError as error:
             wrong.append(error)
     wrong += _wrong_words(taken, name)
-    wrong += contradictions(known, standing_depth=_standing_depth(known.get("crotch_depth"), taken))
+    wrong += contradictions(known, taken=taken)
     if wrong:
         raise collected(wrong)
     return known
-
-
-def _standing_depth(depth: float | None, taken: object) -> float | None:
-    """Give the crotch depth as taken standing, or ``None`` when nobody can tell."""
-    if depth is None or not isinstance(taken, str) or taken not in get_args(Taken):
-        return None
-    return depth - (STANDING_TO_SEATED_MM if taken == "seated" else 0.0)
 
 
 def _wrong_words(taken: object, name: object) -> Iterator[DraftError]:
@@ -393,42 +370,3 @@ def _wrong_words(taken: object, name: object) -> Iterator[DraftError]:
 def _not_missing(value: object) -> object:
     """Keep a given ``None`` from being told as a missing value."""
     return "None" if value is None else value
-
-
-def _along_lines(body: Body) -> Iterator[Estimate]:
-    """Estimate one measure from another, each within what the known ones allow."""
-    known = {field: value for field in MEASURES if (value := getattr(body, field)) is not None}
-    for line in LINES:
-        if line.field in known:
-            continue
-        base = known[line.of]
-        # A child is taken for the smallest adult of the survey, made smaller as a whole: so the intercept shrinks too.
-        adult = base >= line.smallest
-        likely = line.slope * base + line.intercept * min(1.0, base / line.smallest)
-        low, high = bounds(line.field, known)
-        sd = line.sd if getattr(body, line.of) is not None else line.sd_twice_estimated
-        method = f"line on the {line.of.replace('_', ' ')}, {_origin(adult=adult)}"
-        known[line.field] = min(max(likely, low), high)
-        yield Estimate(line.field, known[line.field], method, sd if adult else None)
-
-
-def _crotch_parts(body: Body) -> Iterator[Estimate]:
-    """Estimate the two crotch lengths; bodies alike in all else differ too much to draft from these."""
-    adult = body.hip >= SMALLEST_HIP
-    scale = min(1.0, body.hip / SMALLEST_HIP)
-    standing = body.seated_crotch_depth() - STANDING_TO_SEATED_MM
-    total = CROTCH_OF_DEPTH * standing + CROTCH_OF_HIP * body.hip + CROTCH_INTERCEPT * scale
-    back = BACK_OF_CROTCH * total + BACK_INTERCEPT * scale
-    method = (
-        f"plane on the standing crotch depth and the hip, {_origin(adult=adult)}, from a waist at the navel; "
-        "bodies alike in both can differ by 40 mm and more, so measure it"
-    )
-    for field, likely, sd in (("front_crotch", total - back, FRONT_SD), ("back_crotch", back, BACK_SD)):
-        if getattr(body, field) is None:
-            low, high = bounds(field, {})
-            yield Estimate(field, min(max(likely, low), high), method, sd if adult else None, for_drafting=False)
-
-
-def _origin(*, adult: bool) -> str:
-    survey = "ANSUR II, mean of the women's and the men's coefficients"
-    return survey if adult else f"{survey}, scaled down below the smallest adults"

@@ -30,9 +30,10 @@ from draft.units import MM_PER_UNIT, fmt, has_unit, to_mm
 STANDING_TO_SEATED_MM = 15.0
 """A seated crotch depth is larger than a standing one by 10 to 20 mm: common practice, no source."""
 
-HIP_ABOVE_CROTCH_MM = 10.0
-"""Least height of the hip line above the seated crotch line. The survey's hip lies 51 mm (women) and 42 mm (men) above
-the crotch at the median, standing; against the seated depth 0.2 % of its women and 1.1 % of its men fall short."""
+HIP_BELOW_CROTCH_MM: Mapping[str, float] = MappingProxyType({"seated": 0.0, "standing": 40.0})
+"""How far the hip may lie below the crotch depth as it was taken. Nothing of a seated body lies below the chair. On a
+standing body the buttocks may be fullest below the crotch: in the survey the hip lies 51 mm (women) and 42 mm (men)
+above the crotch at the median, below it in 0.2 % of the women and 2.0 % of the men, and at most 29 mm below."""
 
 FRONT_OF_DEPTH = 0.7
 """Least front crotch length per standing crotch depth. A tape cannot be shorter than the drop it spans, but the waist
@@ -162,28 +163,42 @@ def missing(field: str) -> DraftError:
     return DraftError(f"body.{field}", None, f"{fmt(low, 0)} to {fmt(high, 0)} mm", f"measure it {take}")
 
 
-def contradictions(known: Mapping[str, float], *, standing_depth: float | None) -> list[DraftError]:
+def standing_depth(known: Mapping[str, float], taken: object) -> float | None:
+    """Give the crotch depth as taken standing, mm, or ``None`` when nobody can tell.
+
+    Examples
+    --------
+    >>> standing_depth({"crotch_depth": 262}, "seated"), standing_depth({"crotch_depth": 262}, "lying")
+    (247.0, None)
+    """
+    if "crotch_depth" not in known or taken not in ("seated", "standing"):
+        return None
+    return known["crotch_depth"] - (STANDING_TO_SEATED_MM if taken == "seated" else 0.0)
+
+
+def contradictions(known: Mapping[str, float], *, taken: object) -> list[DraftError]:
     """Find the measures that cannot belong to one body.
 
     Parameters
     ----------
     known : mapping of str to float
         The measures that are given and inside their limits, mm.
-    standing_depth : float or None
-        The crotch depth as taken standing, mm; ``None`` when it is missing or wrong itself.
+    taken : object
+        How the crotch depth was taken; anything but ``"seated"`` and ``"standing"`` leaves the depth out of the rules.
 
     Examples
     --------
-    >>> for error in contradictions({"thigh": 380, "knee": 580}, standing_depth=None):
+    >>> for error in contradictions({"thigh": 380, "knee": 580}, taken="seated"):
     ...     print(error)
     body.knee is 580, expected 152.0 to 380.0 mm, that is 0.4 to 1 times the thigh (380 mm):
     measure the knee and the thigh again.
     """
+    depth = standing_depth(known, taken)
     return [
         *_hip_against_waist(known),
-        *_hip_against_crotch(known, standing_depth),
-        *_crotch_parts(known, standing_depth),
-        *_crotch_total(known, standing_depth),
+        *_hip_against_crotch(known, taken),
+        *_crotch_parts(known, depth),
+        *_crotch_total(known, depth),
         *_broken_ratios(known),
     ]
 
@@ -203,6 +218,27 @@ def bounds(field: str, known: Mapping[str, float]) -> tuple[float, float]:
         elif rule.of == field and rule.field in known:
             low, high = max(low, known[rule.field] / rule.high), min(high, known[rule.field] / rule.low)
     return low, high
+
+
+def crotch_bounds(field: str, known: Mapping[str, float]) -> tuple[float, float]:
+    """Give the limits of one crotch length when the hip, the standing crotch depth and perhaps the other are known, mm.
+
+    Examples
+    --------
+    >>> crotch_bounds("back_crotch", {"hip": 1000, "crotch_depth": 200})
+    (200.0, 700)
+    >>> crotch_bounds("back_crotch", {"hip": 1000, "crotch_depth": 200, "front_crotch": 260})
+    (200.0, 640.0)
+    """
+    depth, share = known["crotch_depth"], FRONT_OF_DEPTH if field == "front_crotch" else BACK_OF_DEPTH
+    low, high, _ = MEASURES[field]
+    low = max(low, share * depth)
+    other = known.get("back_crotch" if field == "front_crotch" else "front_crotch")
+    if other is None:
+        return low, high
+    least, most = BACK_OF_FRONT if field == "back_crotch" else (1 / BACK_OF_FRONT[1], 1 / BACK_OF_FRONT[0])
+    low = max(low, least * other, CROTCH_OF_DEPTH * depth - other)
+    return low, min(high, most * other, 2 * depth + CROTCH_UNDER_HIP * known["hip"] - other)
 
 
 def _other_units(mm: float, low: float, high: float) -> str:
@@ -237,48 +273,46 @@ def _hip_against_waist(known: Mapping[str, float]) -> list[DraftError]:
     return _between("hip", known, (low, high), why, "measure the waist and the hip again, with the tape level")
 
 
-def _hip_against_crotch(known: Mapping[str, float], standing_depth: float | None) -> list[DraftError]:
-    if standing_depth is None or "waist_to_hip" not in known:
+def _hip_against_crotch(known: Mapping[str, float], taken: object) -> list[DraftError]:
+    below = HIP_BELOW_CROTCH_MM.get(taken) if isinstance(taken, str) else None
+    if below is None or not {"crotch_depth", "waist_to_hip"} <= known.keys():
         return []
-    seated = standing_depth + STANDING_TO_SEATED_MM
-    largest = seated - HIP_ABOVE_CROTCH_MM
-    if known["waist_to_hip"] <= largest:
+    largest = known["crotch_depth"] + below
+    if known["waist_to_hip"] <= largest + _SLACK_MM:
         return []
-    expected = (
-        f"{fmt(largest)} mm or less, {fmt(HIP_ABOVE_CROTCH_MM, 0)} mm above the crotch line "
-        f"(seated crotch depth {fmt(seated)} mm)"
-    )
-    remedy = f"measure both from the same waist; when the hip is as full at the crotch, write {fmt(largest)}"
+    more = f"{fmt(below, 0)} mm more than " if below else ""
+    expected = f"{fmt(largest)} mm or less, {more}the {taken} crotch depth"
+    remedy = f"measure both from the same waist; when the hip is as full lower still, write {fmt(largest)}"
     return [DraftError("body.waist_to_hip", known["waist_to_hip"], expected, remedy)]
 
 
-def _crotch_parts(known: Mapping[str, float], standing_depth: float | None) -> Iterator[DraftError]:
-    if standing_depth is None:
+def _crotch_parts(known: Mapping[str, float], depth: float | None) -> Iterator[DraftError]:
+    if depth is None:
         return
     for field, share in (("front_crotch", FRONT_OF_DEPTH), ("back_crotch", BACK_OF_DEPTH)):
-        least = share * standing_depth
-        if known.get(field, least) < least:
-            expected = f"{fmt(least)} mm or more {_for_depth(standing_depth)[:-1]}"
+        least = share * depth
+        if known.get(field, least) < least - _SLACK_MM:
+            expected = f"{fmt(least)} mm or more {_for_depth(depth)[:-1]}"
             remedy = f"measure it again {MEASURES[field].take}; check the crotch depth"
             yield DraftError(f"body.{field}", known[field], expected, remedy)
 
 
-def _crotch_total(known: Mapping[str, float], standing_depth: float | None) -> Iterator[DraftError]:
+def _crotch_total(known: Mapping[str, float], depth: float | None) -> Iterator[DraftError]:
     if not {"front_crotch", "back_crotch"} <= known.keys():
         return
     front, back = known["front_crotch"], known["back_crotch"]
     fields, values = "body.front_crotch + body.back_crotch", (front, back)
-    if standing_depth is not None:
-        depth = _for_depth(standing_depth)
-        least = CROTCH_OF_DEPTH * standing_depth
-        if front + back < least:
+    if depth is not None:
+        words = _for_depth(depth)
+        least = CROTCH_OF_DEPTH * depth
+        if front + back < least - _SLACK_MM:
             remedy = "measure both again, from the same waist as the crotch depth"
-            yield DraftError(fields, values, f"{fmt(least)} mm or more together {depth[:-1]}", remedy)
-        if "hip" in known and front + back > (most := 2 * standing_depth + CROTCH_UNDER_HIP * known["hip"]):
-            expected = f"{fmt(most)} mm or less together {depth} and a hip of {fmt(known['hip'])} mm"
+            yield DraftError(fields, values, f"{fmt(least)} mm or more together {words[:-1]}", remedy)
+        if "hip" in known and front + back > (most := 2 * depth + CROTCH_UNDER_HIP * known["hip"]) + _SLACK_MM:
+            expected = f"{fmt(most)} mm or less together {words} and a hip of {fmt(known['hip'])} mm"
             yield DraftError(fields, values, expected, "measure both again with the tape close to the body")
     low, high = BACK_OF_FRONT
-    if not low * front <= back <= high * front:
+    if not low * front - _SLACK_MM <= back <= high * front + _SLACK_MM:
         expected = f"the back {low:g} to {high:g} times the front"
         yield DraftError(
             fields, values, expected, "hang a small weight on the tape and read both parts where it settles"
@@ -297,9 +331,9 @@ def _broken_ratios(known: Mapping[str, float]) -> Iterator[DraftError]:
             yield error
 
 
-def _for_depth(standing_depth: float) -> str:
+def _for_depth(depth: float) -> str:
     less = fmt(STANDING_TO_SEATED_MM, 0)
-    return f"for a standing crotch depth of {fmt(standing_depth)} mm, {less} less than seated,"
+    return f"for a standing crotch depth of {fmt(depth)} mm, {less} less than seated,"
 
 
 def _words(field: str) -> str:

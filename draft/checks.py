@@ -10,6 +10,7 @@ dart      the legs of a dart differ, or the closed edge has a corner
 outline   an outline crosses itself, runs the wrong way round, or cannot be drawn
 mark      a notch, inner line, hole or grainline lies off its piece
 size      a finished size misses its target by more than 1 mm
+fit       the same, because no block inside the bounds of the fit is that long: a measure should be taken again
 """
 
 from __future__ import annotations
@@ -180,9 +181,13 @@ def _distance(polygon: Points, p: complex) -> float:
     return float(np.min(np.abs(polygon + t * run - p)))
 
 
-def check_sizes(sizes: Mapping[str, float], targets: Mapping[str, float]) -> Iterator[Finding]:
-    """Finished sizes against body plus ease."""
+def check_sizes(
+    sizes: Mapping[str, float], targets: Mapping[str, float], unmet: Mapping[str, str]
+) -> Iterator[Finding]:
+    """Finished sizes against body plus ease; `unmet` says what to do about those that the fit could not reach."""
     for name, target in targets.items():
         miss = sizes[name] - target
         if not abs(miss) <= SIZE_TOL_MM:
-            yield Finding("size", name, f"{_said(sizes[name])} instead of {_said(target)} mm", miss)
+            text = f"{_said(sizes[name])} instead of {_said(target)} mm"
+            code, more = ("fit", f": {unmet[name]}") if name in unmet else ("size", "")
+            yield Finding(code, name, text + more, miss)

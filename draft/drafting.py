@@ -2,35 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Literal
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from draft.assemble import assemble
 from draft.block import Block
 from draft.body import Body
 from draft.errors import DraftError
+from draft.fitting.change import Change, changed
+from draft.fitting.fit import Fit, checked_fit, fitted, formula_block
+from draft.fitting.thigh import THIGH_BELOW_CROTCH
 from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
-from draft.measure import THIGH_BELOW_CROTCH
-from draft.methods import method_named
-from draft.methods.base import Measures, MethodEase
+from draft.methods.base import Measures, Method, Recipe
+from draft.methods.catalogue import method_of
 from draft.pattern import Pattern
 from draft.shape.build import Garment, shell_of
 from draft.shape.shell import Shell
 from draft.style import Style
 
-Fit = Literal["formula", "measured"]
-WIDEST_FORK_CHANGE = 45.0  # how far either fork may be moved out for the thigh, mm
+WIDEST_FORK_CHANGE = 45.0  # how far either fork may be moved out for an asked thigh, mm
 NARROWEST_FORK_SHARE = 0.35  # and in, as a share of the front fork's width
 THIGH_TOL_MM = 0.05
+MOST_THIGH_ROUNDS, MOST_THIGH_MORE_MM = 4, 120.0  # for a leg whose narrow hem takes from the thigh
+CROTCH_PARTS = ("front_crotch", "back_crotch")
+TIGHT_TOL_MM = 0.2  # how much narrower than asked a fitted thigh may come out
 
 
 def trousers(
     body: Body,
     style: Style | None = None,
     *,
-    method: str = "centre_line",
-    fit: str = "formula",
+    method: str | Method | Recipe = "centre_line",
+    fit: str = "measured",
     alterations: Sequence[object] = (),
 ) -> Pattern:
     """Draft trousers.
@@ -40,10 +44,11 @@ def trousers(
     body : Body
     style : Style, optional
         Choices; all have defaults. Without an inside leg the hem ends 20 mm above the floor.
-    method : str
-        Drafting method; ``"centre_line"``.
+    method : str, Method or function
+        Name of a drafting method (:func:`draft.methods` lists them), or a function ``(measures) -> block`` of your own.
     fit : str
-        ``"formula"`` leaves the method's own shape. ``"measured"`` is not available in this version.
+        ``"measured"`` moves the block by the least change until its lengths equal the body's plus ease, as far as they
+        were measured; ``"formula"`` leaves the method's own shape.
     alterations : sequence
         None are available in this version.
 
@@ -67,8 +72,8 @@ def shorts(
     body: Body,
     style: Style | None = None,
     *,
-    method: str = "centre_line",
-    fit: str = "formula",
+    method: str | Method | Recipe = "centre_line",
+    fit: str = "measured",
     alterations: Sequence[object] = (),
 ) -> Pattern:
     """Draft shorts: as :func:`trousers`, but without an inside leg in the style it is 160 mm.
@@ -84,54 +89,86 @@ def shorts(
 
 
 def _draft(
-    garment: Garment, body: Body, style: Style | None, method: str, fit: str, alterations: Sequence[object]
+    garment: Garment,
+    body: Body,
+    style: Style | None,
+    method: str | Method | Recipe,
+    fit: str,
+    alterations: Sequence[object],
 ) -> Pattern:
     if not isinstance(body, Body):
         raise DraftError("body", body, "a draft.Body", "write draft.Body(waist=..., hip=..., ...)")
-    style = Style() if style is None else style
-    if not isinstance(style, Style):
-        raise DraftError("style", style, "a draft.Style", "write draft.Style(...)")
-    if fit not in ("formula", "measured"):
-        raise DraftError("fit", fit, "'formula' or 'measured'", "choose 'formula'")
-    if fit == "measured":
-        raise DraftError(
-            "fit",
-            fit,
-            "'formula'",
-            "this version keeps the method's own shape and does not yet move it to the measured crotch lengths",
-        )
+    style = checked_style(style)
     if alterations:
         raise DraftError("alterations", alterations, "none", "this version has no alterations yet")
-    block, shell = _block_and_shell(garment, body, style, method)
+    recipe = method_of(method)
+    measured = checked_fit(fit) == "measured"
+    found, shell = (_fitted if measured else _by_formula)(recipe, garment, body, style)
     names = (style.name or garment.capitalize(), body.name)
     made_for = " / ".join(name for name in names if name)
     made = assemble(body, style, shell, made_for)
     for piece in made.pieces.values():
         piece.cut_line  # noqa: B018 - drawn now, so that an allowance without room is told now
-    return Pattern(garment, body, style, block, shell, made)
+    return Pattern(garment, body, style, recipe, found, measured, shell, made)
 
 
-def _block_and_shell(garment: Garment, body: Body, style: Style, method: str) -> tuple[Block, Shell]:
-    """Block of the method; where the style asks for a thigh, with the fork moved until the thigh is met."""
-    recipe, measures = method_named(method), Measures.of(body)
+def checked_style(style: Style | None) -> Style:
+    """Style given, or the default one."""
+    style = Style() if style is None else style
+    if not isinstance(style, Style):
+        raise DraftError("style", style, "a draft.Style", "write draft.Style(...)")
+    return style
 
-    def at(fork: float) -> tuple[Block, Shell]:
-        block = recipe.draft(measures, MethodEase(style.ease.waist, style.ease.hip, fork))
-        return block, shell_of(block, body, style, garment)
 
-    found = block, shell = at(0.0)
+def _fitted(method: Method, garment: Garment, body: Body, style: Style) -> tuple[Fit, Shell]:
+    """Fit and shell; where the leg's seams take from the thigh, the block is fitted to that much more."""
+    more = 0.0
+    for _ in range(MOST_THIGH_ROUNDS):
+        found = fitted(method, [body], style.ease, more)[0]
+        shell = shell_of(found.block, body, style, garment)
+        wanted = found.aims.get("thigh", 0.0) - more
+        short = wanted - thigh_of(shell)
+        if short <= TIGHT_TOL_MM or found.reached["thigh"] + short - wanted > MOST_THIGH_MORE_MM:
+            break
+        more = found.reached["thigh"] + short - wanted
+    return found, _aimed(found, shell, style, more)
+
+
+def _aimed(found: Fit, shell: Shell, style: Style, more_thigh: float) -> Shell:
+    """Shell with the aims of the fit among its targets, at the level of the waist seam."""
+    aims = {name: aim - style.waist_drop for name, aim in found.aims.items() if name.endswith("_crotch")}
+    if len(aims) == len(CROTCH_PARTS):
+        aims["crotch"] = sum(aims.values())
+    floors = {name: aim - more_thigh for name, aim in found.aims.items() if name == "thigh"}
+    return replace(shell, targets={**shell.targets, **aims}, floors=floors)
+
+
+def _by_formula(method: Method, garment: Garment, body: Body, style: Style) -> tuple[Fit, Shell]:
+    """Block of the method; where the style asks for a thigh, with the forks moved until the thigh is met."""
+    formula = formula_block(method, Measures.of(body), style.ease)
+
+    def at(fork: float) -> tuple[Fit, Shell]:
+        change = Change(front_fork=fork, back_fork=fork)
+        block = changed(formula, change) if fork else formula
+        return Fit(formula, block, change, {}, {}), shell_of(block, body, style, garment)
+
     if style.ease.thigh is None:
-        return found
-    body_thigh = body.known("thigh")
-    wanted = body_thigh + style.ease.thigh
-    own = thigh_of(shell)
+        return at(0.0)
+    wanted = body.known("thigh") + style.ease.thigh
+    found, shell = _with_thigh(at, wanted, body, style.ease.thigh)
+    return found, replace(shell, targets={**shell.targets, "thigh": wanted})
+
+
+def _with_thigh(at: Callable[[float], tuple[Fit, Shell]], wanted: float, body: Body, ease: float) -> tuple[Fit, Shell]:
+    found = at(0.0)
+    block, own = found[0].formula, thigh_of(found[1])
     furthest = WIDEST_FORK_CHANGE if wanted > own else -NARROWEST_FORK_SHARE * _fork_width(block)
-    reached = thigh_of(at(furthest)[1])
+    reached, body_thigh = thigh_of(at(furthest)[1]), body.known("thigh")
     if not min(own, reached) <= wanted <= max(own, reached):
         word = "at most" if wanted > own else "at least"
         raise DraftError(
             "style.ease.thigh",
-            style.ease.thigh,
+            ease,
             f"{word} {reached - body_thigh:.1f} mm on this body (the method's own is {own - body_thigh:.0f})",
             "choose another ease, or another hip ease first",
         )

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from draft.assemble import Garment
+from draft.fitting.thigh import THIGH_BELOW_CROTCH
 from draft.geometry.meet import meet_line
 from draft.piece import Piece
 from draft.table import Table
 from draft.units import fmt
 
-THIGH_BELOW_CROTCH = 25.0  # level of the thigh girth below the crotch line, mm
 KNEE_ABOVE_HEM = 1.0  # the knee is measured on legs that reach below it, front and back
 
 

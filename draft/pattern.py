@@ -15,9 +15,13 @@ from draft.block import Block
 from draft.body import Body
 from draft.checks import Finding, Findings, check_joints, check_notches, check_piece, check_seams, check_sizes
 from draft.drawing import view
+from draft.drawing.overlay import Overlay
 from draft.errors import DraftError
 from draft.export import dxf_astm, dxf_plain, files, svg
+from draft.fitting.fit import Fit
+from draft.fitting.unmet import unmet
 from draft.measure import Sizes, finished_sizes
+from draft.methods.base import Method
 from draft.piece import Piece
 from draft.report import report_text
 from draft.seams import Joint, Seam
@@ -37,9 +41,16 @@ class Pattern:
     garment_name: str
     body: Body
     style: Style
-    block: Block
+    method: Method
+    fit: Fit
+    measured: bool
     shell: Shell
     garment: Garment
+
+    @property
+    def block(self) -> Block:
+        """Block from which the pieces are cut: fitted, or as the method draws it."""
+        return self.fit.block
 
     @property
     def name(self) -> str:
@@ -74,10 +85,13 @@ class Pattern:
         return self._sizes
 
     def targets(self) -> Sizes:
-        """Body plus ease in mm, for the sizes that this draft aims at."""
-        return Sizes(
-            tuple((name, float(self.shell.targets[name])) for name in self._sizes if name in self.shell.targets)
-        )
+        """Body plus ease in mm, for the sizes that this draft aims at.
+
+        The thigh of a fitted draft has a least size only; where the method's own is wider already, that is the target.
+        """
+        aims = dict(self.shell.targets)
+        aims |= {name: max(least, self._sizes[name]) for name, least in self.shell.floors.items()}
+        return Sizes(tuple((name, float(aims[name])) for name in self._sizes if name in aims))
 
     def check(self) -> Findings:
         """Everything that does not sew together; empty when all is well."""
@@ -88,10 +102,14 @@ class Pattern:
         for piece in pieces.values():
             found.extend(check_piece(piece))
         try:
-            found.extend(check_sizes(self.measure(), self.targets()))
+            found.extend(check_sizes(self.measure(), self.targets(), unmet(self.body, self.fit)))
         except DraftError as error:
             found.append(Finding("size", error.field, f"cannot be measured: {error}", nan))
         return found
+
+    def overlay(self) -> Overlay:
+        """Picture of the block by formula (dashed) and as fitted (solid), for a notebook."""
+        return Overlay(self.fit.formula, self.fit.block, title=f"{self.name}: block before and after the fit")
 
     def report(self) -> str:
         """What was drafted, from which measures and method, what was estimated, and what came out."""

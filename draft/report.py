@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from draft.methods import method_named
+from draft.fitting.worth import most_useful
 from draft.table import Table
 from draft.units import fmt
 
@@ -14,13 +14,13 @@ if TYPE_CHECKING:
 
 def report_text(pattern: Pattern) -> str:
     """Text of the report."""
-    method = method_named(pattern.block.method)
+    method = pattern.method
     parts = [
         pattern.name,
-        f"Method: {method.title} ({method.source}). Fit: formula, the method's own shape.",
+        f"Method: {method.title} ({method.source}).",
+        _fit_lines(pattern),
         _ease_line(pattern),
         str(_estimates(pattern)),
-        _crotch_line(pattern),
         str(pattern.measure()),
         str(seam_table(pattern)),
         str(pattern.check()),
@@ -51,29 +51,38 @@ def _ease_line(pattern: Pattern) -> str:
     thigh = pattern.style.ease.thigh
     own = pattern.measure()["thigh"] - pattern.body.known("thigh")
     whose = "as asked" if thigh is not None else "the method's own"
+    if "thigh" in pattern.fit.aims:
+        whose = f"fitted, at least {fmt(pattern.shell.floors['thigh'] - pattern.body.known('thigh'), 0)}"
     words.append(f"thigh {fmt(own, 1)} mm ({whose})")
     return "Ease in cloth: " + ", ".join(words) + "."
 
 
-def _estimates(pattern: Pattern) -> Table | str:
-    rows = tuple(
-        (e.field.replace("_", " "), fmt(e.value, 0), "" if e.sd is None else fmt(e.sd, 0), e.method)
-        for e in pattern.body.estimates
-    )
+def _estimates(pattern: Pattern) -> str:
+    rows = tuple((e.field.replace("_", " "), str(e), e.method) for e in pattern.body.estimates)
     if not rows:
         return "No measure was estimated."
-    return Table("Not given, estimated (not used for the draft unless said)", ("measure", "mm", "+- 1 SD", "how"), rows)
+    told = [str(Table("Not given, estimated (not used for the draft unless said)", ("measure", "likely", "how"), rows))]
+    useful = most_useful(pattern.body)
+    if useful is not None:
+        told.append(f"Measure next: {useful}.")
+    return "\n\n".join(told)
 
 
-def _crotch_line(pattern: Pattern) -> str:
-    sizes, lines = pattern.measure(), []
-    for name in ("front_crotch", "back_crotch"):
-        given = getattr(pattern.body, name)
-        if given is not None:
-            lines.append(
-                f"{name.replace('_', ' ')}: body {fmt(given, 1)}, pattern {fmt(sizes[name], 1)} mm (not fitted)"
-            )
-    return "\n".join(lines)
+def _fit_lines(pattern: Pattern) -> str:
+    sizes, aims = pattern.measure(), pattern.targets()
+    if not pattern.measured:
+        told = [
+            f"{name.replace('_', ' ')}: body {fmt(given, 1)}, pattern {fmt(sizes[name], 1)} mm (not fitted)"
+            for name in ("front_crotch", "back_crotch")
+            if (given := getattr(pattern.body, name)) is not None
+        ]
+        return "\n".join(["Fit: formula, the method's own shape.", *told])
+    rows = tuple((name.replace("_", " "), fmt(aims[name], 1), fmt(sizes[name], 1)) for name in aims)
+    least = "Fit: measured, by the least change of the method's own shape."
+    missing = [f for f in ("front_crotch", "back_crotch") if getattr(pattern.body, f) is None]
+    if missing:
+        least += f" Not measured and left to the formula: {', '.join(missing)}."
+    return "\n\n".join([least, str(pattern.fit.change), str(Table("Fitted lengths", ("where", "asked", "got"), rows))])
 
 
 def seam_table(pattern: Pattern) -> Table:

@@ -133,13 +133,21 @@ def _plain_number(name: str, value: object) -> float:
 
 @choice
 class Ease(Choice):
-    """Ease at whole-body girths in mm; None: the method's own (the pattern's report says how much that is)."""
+    """Ease at whole-body girths and along the crotch seam, in mm.
+
+    waist, hip : None: the method's own (the pattern's report says how much that is).
+    thigh : fitted, the least ease: the thigh is never tighter than the measured one and this; None: 25. By formula, the
+        ease that it has; None: the method's own.
+    front_crotch, back_crotch : what the fit adds to the measured crotch lengths; None: 10 and 15.
+    """
 
     where: ClassVar[str] = "style.ease"
 
     waist: float | None = mm(None, -60, 300)
     hip: float | None = mm(None, -60, 500)
     thigh: float | None = mm(None, -40, 400)
+    front_crotch: float | None = mm(None, -40, 80)
+    back_crotch: float | None = mm(None, -40, 120)
 
 
 @choice
@@ -150,8 +158,7 @@ class Leg(Choice):
     hem : finished girth of the bottom edge of one leg; None: the method's width at that level, for shorts with 10 more
         at each inseam (a shorts leg is straightened so that its hem lies flat; common practice, no source).
     knee : finished knee girth; None: the method's.
-    stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: 1.5 % of the
-        inseam, at most 6 mm.
+    stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: not at all.
     """
 
     where: ClassVar[str] = "style.leg"

@@ -19,7 +19,10 @@ WANJA = draft.Body(
     crotch_depth="27 cm",
     waist_to_hip="20.5 cm",
     inside_leg="77 cm",
+    front_crotch="30 cm",
+    back_crotch="39.5 cm",
     thigh="59 cm",
+    hip_depth="24.5 cm",
 )
 
 SAILING = draft.Style(

@@ -163,14 +163,14 @@ BAD_BODIES = [
     ),
     # measures that contradict each other
     (
-        "hip below crotch",
+        "hip below the chair",
         GOOD | {"waist_to_hip": 270},
-        r"body\.waist_to_hip is 270\.0, expected 252\.0 mm or less.*write 252\.0",
+        r"body\.waist_to_hip is 270\.0, expected 262\.0 mm or less, the seated crotch depth: measure .*write 262\.0",
     ),
     (
-        "hip below crotch, standing",
-        GOOD | {"waist_to_hip": 270, "crotch_depth_taken": "standing"},
-        r"body\.waist_to_hip is 270\.0, expected 267\.0 mm or less.*depth 277\.0 mm.*: measure both .* write 267\.0",
+        "hip far below crotch, standing",
+        GOOD | {"waist_to_hip": 303, "crotch_depth_taken": "standing"},
+        r"body\.waist_to_hip is 303\.0, expected 302\.0 mm or less, 40 mm more than the standing .* write 302\.0",
     ),
     (
         "hip far above waist",
@@ -287,6 +287,6 @@ BAD_BODIES = [
     (
         "contradiction and range",
         GOOD | {"waist_to_hip": 300, "calf": 5},
-        r"(?s)\A2 inputs .*body\.calf is 5\.0, expected 140 to 750 mm .*body\.waist_to_hip is 300\.0, expected 252\.0",
+        r"(?s)\A2 inputs .*body\.calf is 5\.0, expected 140 to 750 mm .*body\.waist_to_hip is 300\.0, expected 262\.0",
     ),
 ]

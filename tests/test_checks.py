@@ -30,12 +30,12 @@ SEAM_TOL_MM = NOTCH_TOL_MM = LEG_TOL_MM = 0.5
 SIZE_TOL_MM = 1.0
 ANGLE_TOL_DEG = 2.0
 KINK_TOL_DEG = 1.0
-CODES = ("seam", "notch", "corner", "kink", "dart", "outline", "mark", "size")
+CODES = ("seam", "notch", "corner", "kink", "dart", "outline", "mark", "size", "fit")
 
 
 @pytest.fixture(scope="module")
 def sound() -> draft.Pattern:
-    return draft.shorts(ZOO["woman"])
+    return draft.shorts(ZOO["woman"], draft.Style(leg=draft.Leg(stretch=2)))
 
 
 def with_piece(pattern: draft.Pattern, name: str, change: Callable[[Piece], Piece]) -> draft.Pattern:
@@ -363,7 +363,19 @@ def test_size_of_a_changed_piece_is_measured_on_the_piece(sound):
 
 @pytest.mark.parametrize(("off", "found"), [(SIZE_TOL_MM - 0.05, 0), (SIZE_TOL_MM + 0.05, 1), (float("nan"), 1)])
 def test_size_tolerance(off, found):
-    assert len(list(check_sizes({"hip": 1000.0 + off}, {"hip": 1000.0}))) == found
+    assert len(list(check_sizes({"hip": 1000.0 + off}, {"hip": 1000.0}, {}))) == found
+
+
+def test_length_that_no_block_inside_the_bounds_has_is_told_with_the_measure_to_take_again():
+    body = replace(ZOO["woman"], front_crotch=ZOO["woman"].front_crotch - 95, hip_depth=None)
+    pattern = draft.shorts(body)
+    found = {finding.where: finding for finding in pattern.check()}
+    assert {finding.code for finding in found.values()} == {"fit"}
+    assert "take front_crotch again" in found["front_crotch"].message
+    sizes, aims = pattern.measure(), pattern.targets()
+    assert found["front_crotch"].amount == pytest.approx(sizes["front_crotch"] - aims["front_crotch"])
+    assert found["front_crotch"].amount > SIZE_TOL_MM
+    assert sizes["crotch"] == pytest.approx(aims["crotch"], abs=SIZE_TOL_MM)
 
 
 # Printing

@@ -13,12 +13,13 @@ from zoo import ZOO, bodies
 
 import draft
 from draft.checks import KINK_TOL_DEG
+from draft.fitting.fit import formula_block
 from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
 from draft.geometry.points import angle_deg
 from draft.geometry.segments import Cubic
-from draft.methods import method_named
-from draft.methods.base import Measures, MethodEase
+from draft.methods import METHODS
+from draft.methods.base import Measures
 from draft.shape.blend import blended
 from draft.shape.leg import NEAR_KNEE_MM, LegSeams, Widths, inseam_to, knee_bend, largest, legs_for, side_from, solve
 
@@ -34,7 +35,7 @@ class Legs:
 
     def __init__(self, body: draft.Body) -> None:
         self.body = body
-        self.block = method_named("centre_line").draft(Measures.of(body), MethodEase())
+        self.block = formula_block(METHODS["centre_line"], Measures.of(body), draft.Ease())
         self.sides = (self.block.front.waist_side, self.block.back.waist_side)
         self.knee = -self.block.levels["knee"]
 

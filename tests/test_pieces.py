@@ -173,7 +173,7 @@ def test_c2_cuff_top_is_the_leg_at_that_height_plus_clearance(shorts):
         panel = getattr(shorts.shell, part)
         inseam, side = panel.inseam.point_at(depth), panel.side.point_at(panel.side.length - depth)
         top = edge(shorts, f"cuff_{part}", "top").path
-        assert abs(top.end - top.start) == pytest.approx(abs(inseam - side) + 2 * clearance, abs=0.1)
+        assert abs(top.end - top.start) == pytest.approx(abs(inseam - side) + 2 * clearance, abs=0.2)
 
 
 def test_c3_cuff_seams_lie_on_the_leg_seams(shorts):

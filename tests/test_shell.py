@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from zoo import ZOO, bodies
 
 import draft
+from draft.fitting.fit import formula_block
 from draft.geometry.points import angle_deg, unit
-from draft.methods import method_named
-from draft.methods.base import Measures, MethodEase
+from draft.methods import METHODS
+from draft.methods.base import Measures
 
 WOMAN = ZOO["woman"]
 SETTINGS = settings(max_examples=30, deadline=None)
@@ -53,7 +54,7 @@ def test_darts_are_as_many_as_chosen(front, back):
 def test_back_darts_take_the_asked_share(share):
     shell = shell_of(darts=draft.Darts(back_share=share))
     hip = shell.levels["hip"]
-    block = method_named("centre_line").draft(Measures.of(WOMAN), MethodEase()).back
+    block = formula_block(METHODS["centre_line"], Measures.of(WOMAN), draft.Ease()).back
     assert block.hip_side.imag == hip
     difference = block.hip_centre.real - block.hip_side.real - shell.back.waist.length
     # The drawn seam is a little longer than its chord, and the darts take that up: 2 mm at the most.

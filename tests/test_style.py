@@ -89,7 +89,7 @@ def test_equal_choices_are_equal_and_hash_alike():
 
 def refused(row: NoRoom, body: draft.Body, value: float) -> draft.DraftError | None:
     try:
-        draft.shorts(body, row.make(value))
+        draft.shorts(body, row.make(value), fit="formula")
     except draft.DraftError as error:
         return error
     return None
@@ -115,14 +115,14 @@ def test_choice_without_room_is_refused_with_a_limit_that_works(row):
     for body in (ZOO[name] for name in row.bodies):
         error = refused(row, body, row.beyond)
         if error is None:
-            assert draft.shorts(body, row.make(row.beyond)).check() == [], body.name
+            assert draft.shorts(body, row.make(row.beyond), fit="formula").check() == [], body.name
             continue
         found += 1
         assert error.field == row.field, str(error)
         assert error.value == row.beyond
         assert row.remedy in error.remedy
         limit, inward = told_limit(row, error)
-        pattern = draft.shorts(body, row.make(round(limit + inward * row.step, 3)))
+        pattern = draft.shorts(body, row.make(round(limit + inward * row.step, 3)), fit="formula")
         assert pattern.check() == [], f"{body.name}: {limit}"
         beyond = round(limit - inward * 2 * row.step, 3)
         if min(limit, row.beyond) < beyond < max(limit, row.beyond):

@@ -119,7 +119,8 @@ def test_report_begins_with_the_name_and_the_method(woman):
     report, method = woman.report(), METHODS["centre_line"]
     assert report.splitlines()[0] == woman.name == "Shorts for woman"
     assert f"Method: {method.title} ({method.source})" in report
-    assert "Fit: formula" in report
+    assert "Fit: measured" in report
+    assert "Fit: formula" in draft.shorts(ZOO["woman"], fit="formula").report()
 
 
 def test_report_is_headed_by_the_name_of_the_style():
@@ -133,7 +134,7 @@ def test_report_tells_whose_ease_it_is(asked):
     """The asked one as asked, with its size; the other two as the method's own, as measured on the pattern."""
     wanted = {"waist": 21.0, "hip": 83.0, "thigh": 88.0}[asked]
     body = ZOO["woman"]
-    pattern = draft.shorts(body, draft.Style(ease=draft.Ease(**{asked: wanted})))
+    pattern = draft.shorts(body, draft.Style(ease=draft.Ease(**{asked: wanted})), fit="formula")
     (line,) = [line for line in pattern.report().splitlines() if line.startswith("Ease in cloth")]
     told = {name: (float(mm), whose) for name, mm, whose in re.findall(r"(\w+) (-?[\d.]+) mm \(([^)]*)\)", line)}
     assert set(told) == {"waist", "hip", "thigh"}
@@ -163,15 +164,24 @@ def test_report_lists_every_estimated_measure_with_its_deviation(body):
     assert len(lines) == 3 + len(bare.estimates)
     spans = columns(block)
     for estimate, line in zip(bare.estimates, lines[3:], strict=True):
-        cells = [line[start : None if k == 3 else stop].strip() for k, (start, stop) in enumerate(spans)]
+        cells = [line[start : None if k == 2 else stop].strip() for k, (start, stop) in enumerate(spans)]
         assert cells[0] == estimate.field.replace("_", " ")
-        assert cells[1] == fmt(estimate.value, 0)
-        assert cells[2] == ("" if estimate.sd is None else fmt(estimate.sd, 0))
-        assert cells[3] == estimate.method
+        assert f" {fmt(estimate.value, 0)} " in cells[1]
+        off = "how far off is not known" if estimate.sd is None else f"+- {fmt(estimate.sd, 0)} mm (1 SD)"
+        assert off in cells[1]
+        assert cells[2] == estimate.method
     assert any(estimate.sd for estimate in bare.estimates) or bare.hip < 860
 
 
-def test_report_compares_crotch_lengths_that_it_does_not_fit(woman):
+def test_report_tells_what_the_fit_asked_and_got(woman):
+    block = woman.report().split("Fitted lengths")[1].split("\n\n")[0]
+    for name, aim in woman.targets().items():
+        (row,) = [line for line in block.splitlines() if line.startswith(f"{name.replace('_', ' ')}  ")]
+        assert row.split()[-2:] == [f"{aim:.1f}", f"{woman.measure()[name]:.1f}"]
+
+
+def test_report_compares_crotch_lengths_that_it_does_not_fit():
+    woman = draft.shorts(ZOO["woman"], fit="formula")
     sizes = woman.measure()
     for name in ("front_crotch", "back_crotch"):
         line = f"body {getattr(woman.body, name):.1f}, pattern {sizes[name]:.1f} mm (not fitted)"

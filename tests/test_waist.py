@@ -10,16 +10,18 @@ from hypothesis import strategies as st
 from zoo import ZOO, bodies
 
 import draft
+from draft.fitting.fit import formula_block
 from draft.geometry.points import angle_deg, dot, unit
-from draft.methods import method_named
-from draft.methods.base import Measures, MethodEase
+from draft.methods import METHODS
+from draft.methods.base import Measures
 from draft.shape.waist import (
     LENGTH_TOL_MM,
     SMALLEST_GAP,
     Level,
     Suppression,
     at_level,
-    check_room,
+    has_room,
+    no_room,
     suppress,
     waist_ease,
     waist_seam,
@@ -36,7 +38,7 @@ class Half:
 
     def __init__(self, body: draft.Body, darts: draft.Darts, drop: float = 0.0, ease: float | None = None) -> None:
         self.body = body
-        self.block = method_named("centre_line").draft(Measures.of(body), MethodEase(waist=ease))
+        self.block = formula_block(METHODS["centre_line"], Measures.of(body), draft.Ease(waist=ease))
         self.panels = {"front": self.block.front, "back": self.block.back}
         self.levels = {name: at_level(panel, drop) for name, panel in self.panels.items()}
         self.hips = {name: p.hip_centre.real - p.hip_side.real for name, p in self.panels.items()}
@@ -218,5 +220,6 @@ def test_dart_without_cloth_beside_it_is_refused():
     narrow = Level(level.centre, level.side, tuple(level.plans))
     seam = waist_seam(half.panels["back"], narrow, Suppression(SMALLEST_GAP * 2, (20.0, 20.0)), (None, None))
     with pytest.raises(draft.DraftError, match=r"style\.darts\.back is 2, expected 12 mm .* beside each dart: .*fewer"):
-        check_room("back", narrow, seam)
-    check_room("back", level, half.seam("back"))
+        raise no_room("back", seam)
+    assert not has_room(narrow, seam)
+    assert has_room(level, half.seam("back"))

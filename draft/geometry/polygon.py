@@ -51,3 +51,21 @@ def first_crossing(polygon: Points) -> complex | None:
     i, j = found[0]
     t = cross(a[j] - a[i], b[j] - a[j]) / cross(b[i] - a[i], b[j] - a[j])
     return complex(a[i] + t * (b[i] - a[i]))
+
+
+def longest_upright(polygon: Points, tries: int = 41) -> tuple[complex, complex]:
+    """Longest upright line inside a polygon, lower end first: the best of evenly spaced ones.
+
+    >>> longest_upright(np.array([0, 4, 4 + 1j, 3 + 1j, 3 + 5j, 2 + 5j, 2 + 1j, 1j]), tries=7)
+    ((2.571429+0j), (2.571429+5j))
+    """
+    a, b = polygon, np.roll(polygon, -1)
+    low, high = polygon.real.min(), polygon.real.max()
+    best = (complex(a[0]), complex(a[0]))
+    for x in low + (high - low) * (np.arange(tries) + 0.5) / tries - 1e-9 * (high - low):
+        spans = (a.real > x) != (b.real > x)
+        heights = np.sort((a.imag + (x - a.real) * (b.imag - a.imag) / np.where(spans, b.real - a.real, 1.0))[spans])
+        for bottom, top in zip(heights[::2], heights[1::2], strict=True):
+            if top - bottom > best[1].imag - best[0].imag + 1e-9:
+                best = (complex(x, bottom), complex(x, top))
+    return complex(np.round(best[0], 6)), complex(np.round(best[1], 6))

@@ -1,4 +1,4 @@
-"""Published drafting methods: one file each, ``(measures, ease) -> Block``, with its source on top.
+"""Published drafting methods: one file each, ``(measures) -> block``, with its source on top.
 
 To add one: write its file, decorate nothing, and add one line to ``METHODS``.
 """
@@ -9,12 +9,16 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from draft.errors import DraftError
-from draft.methods import centre_line
+from draft.methods import centre_line, seat_sixths, ten_degrees, tenths_of_hip, third_of_hip
 from draft.methods.base import Method
 
 METHODS: Mapping[str, Method] = MappingProxyType(
     {
         "centre_line": centre_line.METHOD,
+        "seat_sixths": seat_sixths.METHOD,
+        "ten_degrees": ten_degrees.METHOD,
+        "tenths_of_hip": tenths_of_hip.METHOD,
+        "third_of_hip": third_of_hip.METHOD,
     }
 )
 

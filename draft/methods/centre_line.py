@@ -20,7 +20,7 @@ from draft.geometry.construct import hook_touching, point_at_height
 from draft.geometry.path import Path
 from draft.geometry.points import choose, cross_lines, unit, with_y
 from draft.geometry.segments import Line
-from draft.methods.base import Measures, Method, MethodEase
+from draft.methods.base import Measures, Method
 
 OWN_WAIST_EASE = 10.0  # 1 cm, stated in the source
 OWN_HIP_EASE = 40.0  # between the construction lines: 2 x 0.5 + 2 x 1.5 cm; in cloth more, see `hip_in_cloth`
@@ -51,18 +51,15 @@ def rounded_touch(touch: float, top: complex, corner: complex, fork: complex, sh
     return np.minimum(np.maximum(touch, shares[0] * to_chord), shares[1] * to_chord)  # type: ignore[no-any-return]
 
 
-def centre_line(body: Measures, ease: MethodEase) -> Block:
+def centre_line(body: Measures) -> Block:
     """Front and back for one body, or for arrays of bodies.
 
     Parameters
     ----------
     body : Measures
         Waist, hip, seated body rise, waist to hip, inside leg; mm.
-    ease : MethodEase
-        Waist and hip ease instead of the method's own.
     """
     W, H, BR, WH = body.waist, body.hip, body.body_rise, body.waist_to_hip
-    waist_ease = OWN_WAIST_EASE if ease.waist is None else ease.waist
     bottom = BOTTOM_SHARE * H  # B, flat
     front_touch = np.interp(H, GROUP_HIPS, FRONT_TOUCH)
     back_touch = np.interp(H, GROUP_HIPS, BACK_TOUCH)
@@ -74,12 +71,12 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     y_hem = -body.inside_leg  # 3
     y_knee = -(body.inside_leg / 2 - np.minimum(KNEE_UP, KNEE_UP_SHARE * body.inside_leg))  # 4
 
-    # Centre front and fork. The fork is also moved by what the thigh asks for.
+    # Centre front and fork.
     x5 = H / 12 + 15
     p5 = x5 + 0j  # 5
     p6 = x5 + 1j * y_hip  # 6
     p7 = x5 + 1j * y_waist  # 7
-    p9 = x5 + H / 16 + 5 + ease.fork + 0j  # 9  front fork
+    p9 = x5 + H / 16 + 5 + 0j  # 9  front fork
     p10 = p7 - 10  # 10 centre front waist
 
     # Front crotch: straight 10-6, then a curve tangent to it that passes 5 at the touch distance. Where the hip line
@@ -100,7 +97,7 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     p19 = x16 + 0.5j * BR  # 19 end of the straight part of the seat seam
     p20 = p18 - 20  # 20
     p21 = p20 + 20j  # 21 centre back waist
-    x23 = p9.real - ease.fork + (p9.real - ease.fork - x5) / 2 + ease.fork
+    x23 = p9.real + (p9.real - x5) / 2
     p23 = x23 + 0j  # 23
     p24 = p23 - 5j  # 24 back fork
     seat_corner = cross_lines(p21, unit(p19 - p21), p24, 1 + 0j)
@@ -108,25 +105,16 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     back_hook, _ = hook_touching(p19, seat_corner, p24, back_past, past=p16)
     back_crotch = Path((back_hook.reversed(), Line(p19, p21)))
 
-    # Hip. The book measures front and back from the uprights through 6 and 17; the cloth reaches on to the crotch
-    # curves. When an ease is asked for it is met in cloth, and the back keeps the lead over the front that the book
-    # gives it.
+    # Hip, from the uprights through 6 and 17. The cloth reaches on to the crotch curves, so the ease in cloth is more.
     front_at_hip = choose(y_hip < curve_start.imag, point_at_height(front_hook, y_hip), p6)
     seat_at_hip = choose(y_hip < p19.imag, point_at_height(back_hook, y_hip), with_y(p19, p21, y_hip))
-    beyond_6, beyond_17 = front_at_hip.real - x5, seat_at_hip.real - x16
-    hip_in_cloth = OWN_HIP_EASE + 2 * (beyond_6 + beyond_17)
-    hip_ease = hip_in_cloth if ease.hip is None else ease.hip
-    lead = (10 + beyond_17 - beyond_6) / 2
-    p8 = front_at_hip - ((H + hip_ease) / 4 - lead)  # 8  front hip: H/4 + 0.5 from 6 with the method's own ease
-    p25 = seat_at_hip - ((H + hip_ease) / 4 + lead)  # 25 back hip: H/4 + 1.5 from 17 likewise
+    p8 = p6 - (H / 4 + 5)  # 8  front hip
+    p25 = p17 - (H / 4 + 15)  # 25 back hip
+    hip_in_cloth = OWN_HIP_EASE + 2 * (front_at_hip.real - x5 + seat_at_hip.real - x16)
 
-    # Side of the waist. Where waist and hip are nearly alike a dart has nothing to take: it may use at most half of the
-    # panel's difference (ours; the book's figures have more than that).
-    quarter = (W + waist_ease) / 4
-    front_dart = np.clip((front_at_hip.real - p8.real - quarter) / 2, 0, FRONT_DART)[()]
-    back_dart = np.clip((seat_at_hip.real - p25.real - quarter) / 4, 0, BACK_DARTS[0])[()]
-    p11 = p10 - (quarter + front_dart)  # 11 front side waist
-    back_run = quarter + 2 * back_dart
+    # Side of the waist.
+    p11 = p10 - (W / 4 + 22.5)  # 11 front side waist
+    back_run = W / 4 + 42.5
     p22 = p21 - 20j - np.sqrt(back_run**2 - 20**2)  # 22 back side waist, on the waist line
 
     # Knee and hem, square across the crease. Back points lie 1 cm outside the front's on either side.
@@ -143,11 +131,11 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
     back_down = -1j * unit(p21 - p22)
     back_mouths = (p21 + (p22 - p21) / 3, p21 + (p22 - p21) * 2 / 3)
     front_plan = DartPlan(
-        0 * p10 + 1j * y_waist, 0 * p10 + 1j * (y_waist - np.minimum(FRONT_DART_LENGTH, reach)), front_dart
+        0 * p10 + 1j * y_waist, 0 * p10 + 1j * (y_waist - np.minimum(FRONT_DART_LENGTH, reach)), 0 * W + FRONT_DART
     )
     back_plans = tuple(
-        DartPlan(mouth, mouth + back_down * np.minimum(long, reach), back_dart)
-        for mouth, long in zip(back_mouths, BACK_DART_LENGTHS, strict=True)
+        DartPlan(mouth, mouth + back_down * np.minimum(long, reach), 0 * W + intake)
+        for mouth, long, intake in zip(back_mouths, BACK_DART_LENGTHS, BACK_DARTS, strict=True)
     )
 
     front = PanelBlock(
@@ -170,7 +158,7 @@ def centre_line(body: Measures, ease: MethodEase) -> Block:
         },
     )  # fmt: skip
     levels = {"waist": y_waist, "hip": y_hip, "crotch": 0.0, "knee": y_knee, "hem": y_hem}
-    return Block("centre_line", front, back, levels, 0.0, {"waist": waist_ease, "hip": hip_ease})
+    return Block("centre_line", front, back, levels, {"waist": OWN_WAIST_EASE, "hip": hip_in_cloth})
 
 
 METHOD = Method(

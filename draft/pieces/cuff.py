@@ -7,16 +7,20 @@ joining edge is the leg's bottom edge itself, and its height runs along the leg'
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache, partial
+from math import floor
 
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.construct import smooth
 from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
+from draft.geometry.polygon import inside
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces.plan import Plan
 from draft.seams import Joint, Run, Seam
+from draft.shape.leg import largest
 from draft.shape.shell import Panel
 from draft.style import TurnedCuff
 
@@ -24,13 +28,24 @@ PARTS = ("front", "back")
 LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
 
 
+@lru_cache(maxsize=4)
 def _choice(plan: Plan) -> TurnedCuff:
     hem = plan.style.hem
     assert isinstance(hem, TurnedCuff)
+    panels = (plan.shell.front, plan.shell.back)
     most = LARGEST_SHARE * plan.shell.back.inseam.length
-    if hem.depth > most:
-        raise DraftError("style.hem.depth", hem.depth, f"at most {most:.1f} mm on this leg", "make the cuff shallower")
+    if hem.depth > most or not all(_on_leg(panel, hem.depth) for panel in panels):
+        most = min(largest(partial(_on_leg, panel), most) for panel in panels)
+        expected = f"at most {floor(10 * most) / 10:.1f} mm on this leg"
+        raise DraftError("style.hem.depth", hem.depth, expected, "make the cuff shallower or the leg longer")
     return hem
+
+
+def _on_leg(panel: Panel, depth: float) -> bool:
+    """Whether the top of the cuff lies on the leg: on a short and wide one it arches over the crotch seam."""
+    if depth <= 0:
+        return True
+    return bool(inside(top_of(panel, depth).points(0.5)[1:-1], panel.outline.points(0.5)).all())
 
 
 def allowance(plan: Plan) -> float:

@@ -6,9 +6,11 @@ Every line is taken from the front before it was cut, so the pieces lie on each 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import floor
+
+import numpy as np
 
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
@@ -16,6 +18,7 @@ from draft.geometry.construct import hook
 from draft.geometry.meet import along_at_height
 from draft.geometry.path import Path
 from draft.geometry.points import cross_lines
+from draft.geometry.polygon import inside, longest_upright
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces.plan import FrontOpening, Plan
@@ -24,13 +27,15 @@ from draft.shape.shell import Waist
 from draft.style import CurvedPocket
 
 USUAL_WIDTH, WIDTH_SHARE = 100.0, 0.55  # of the front waist
-USUAL_DEPTH, DEPTH_SHARE = 75.0, 0.40  # of the way from waist seam to hip
+USUAL_DEPTH, DEPTH_SHARE = 75.0, 0.55  # of the way from waist seam to hip
 USUAL_BAG, SMALLEST_BAG = 110.0, 40.0
 ABOVE_HEM = 30.0  # bag bottom above the hem or the top of the cuff
+SHARPEST_MOUTH = 15.0  # radius of the mouth: its allowance still turns
 CLEAR_OF_DART = 10.0
 CLEAR_OF_HIP = 10.0
 MOUTH_FULLNESS = 0.5523  # a quarter of an ellipse
 BAG_FULLNESS = 0.72
+GRAIN_INSIDE = 0.15  # ends of a grainline from the edges, as a share of the way across
 
 
 @dataclass(frozen=True)
@@ -60,8 +65,10 @@ def sizes(plan: Plan) -> Sizes:
     to_hip = along_at_height(panel.side, plan.shell.levels["hip"])
     most_width = last - (CLEAR_OF_DART if panel.waist.darts else _fly_room(plan) + 5.0)
     most_depth = to_hip - CLEAR_OF_HIP
-    width = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length, most_width) if pocket.width is None else pocket.width
     depth = min(USUAL_DEPTH, DEPTH_SHARE * to_hip) if pocket.depth is None else pocket.depth
+    roundest = depth**2 / SHARPEST_MOUTH  # a quarter of an ellipse is sharpest at the end of its longer side
+    usual = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length, most_width, roundest)
+    width = usual if pocket.width is None else pocket.width
     if width > most_width:
         raise DraftError(
             "style.pocket.width", width, f"at most {floor(most_width)} mm on this front", "make the mouth narrower"
@@ -223,7 +230,16 @@ def pieces(plan: Plan) -> list[Piece]:
         made_for=plan.made_for,
         notes=("neaten the inner edge",),
     )
-    return [bag_front, bag_back, facing]
+    return [_with_grain(piece) for piece in (bag_front, bag_back, facing)]
+
+
+def _with_grain(piece: Piece) -> Piece:
+    """Piece whose grainline lies inside: where the side seam leans much, along the longest upright."""
+    outline, line = piece.sew_line.points(1.0), piece.grainline
+    if inside(line.points(np.linspace(0, 1, 9)), outline).all():
+        return piece
+    low, high = longest_upright(outline)
+    return replace(piece, grainline=Line(low + GRAIN_INSIDE * (high - low), high - GRAIN_INSIDE * (high - low)))
 
 
 def _grain(plan: Plan, s: Sizes, drawn: Lines, *, part: str) -> Line:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from draft.block import Block
@@ -11,20 +12,22 @@ from draft.geometry.path import Path
 from draft.shape.leg import LegSeams, legs_for
 from draft.shape.shell import Panel, Shell, Waist
 from draft.shape.waist import (
+    Level,
     at_level,
     band_ease,
-    check_room,
+    has_room,
+    no_room,
     suppress,
     waist_seam,
     waist_target,
 )
-from draft.style import Style
+from draft.style import Darts, Style
 
 Garment = Literal["shorts", "trousers"]
 
 SHORTS_INSIDE_LEG = 160.0
 TROUSERS_ABOVE_FLOOR = 20.0  # hem of trousers above the bare floor (common practice, no source)
-STRETCH_SHARE, STRETCH_MOST = 0.015, 6.0  # of the back inseam (common practice, no source)
+STRETCH_SHARE = 0.015  # of the back inseam, at most (common practice, no source)
 SMALLEST_DROP = 0.01
 SHORTEST_STRAIGHT = 60.0  # what must be left of the straight crotch seam after the waist drop
 
@@ -42,13 +45,8 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
     front, back = at_level(block.front, drop), at_level(block.back, drop)
     girth = waist_target(block, body, style)
     hips = {name: _hip_width(panel) for name, panel in (("front", block.front), ("back", block.back))}
-    plan = suppress(front, back, hips, girth + band_ease(style), style.darts)
-    d = style.darts
-    _check_lengths(style, body)
-    seam_f = waist_seam(block.front, front, plan["front"], (d.front_length,))
-    seam_b = waist_seam(block.back, back, plan["back"], (d.back_centre_length, d.back_side_length))
-    check_room("front", front, seam_f)
-    check_room("back", back, seam_b)
+    _check_lengths(style, block)
+    seam_f, seam_b = _waist_seams(block, (front, back), hips, girth + band_ease(style), style.darts)
 
     inside_leg = _inside_leg(style, body, garment)
     stretch = _stretch(style, inside_leg)
@@ -59,8 +57,7 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
         targets["hem"] = style.leg.hem
     if style.leg.knee is not None and -inside_leg < block.levels["knee"]:
         targets["knee"] = style.leg.knee
-    if style.ease.thigh is not None:
-        targets["thigh"] = body.known("thigh") + style.ease.thigh
+    targets["outside_leg"] = legs.front[0].length
     levels = dict(block.levels) | {"waist": block.levels["waist"] - drop, "hem": legs.front[0].end.imag}
     return Shell(
         _panel(block, "front", seam_f, legs, drop),
@@ -70,6 +67,22 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
         targets,
         stretch,
     )
+
+
+def _waist_seams(
+    block: Block, levels: tuple[Level, Level], hips: dict[str, float], girth: float, darts: Darts
+) -> tuple[Waist, Waist]:
+    """Waist seams of front and back. The method's own darts are left out where the waist has no room for them."""
+    plan = suppress(*levels, hips, girth, darts)
+    front = waist_seam(block.front, levels[0], plan["front"], (darts.front_length,))
+    back = waist_seam(block.back, levels[1], plan["back"], (darts.back_centre_length, darts.back_side_length))
+    for name, level, seam in (("front", levels[0], front), ("back", levels[1], back)):
+        if not has_room(level, seam):
+            if getattr(darts, f"{name}_share") is not None:
+                raise no_room(name, seam)
+            fewer = replace(darts, **{name: len(seam.darts) - 1})
+            return _waist_seams(block, levels, hips, girth, fewer)
+    return front, back
 
 
 def _panel(block: Block, name: Literal["front", "back"], waist: Waist, legs: LegSeams, drop: float) -> Panel:
@@ -95,8 +108,8 @@ def _check_drop(block: Block, body: Body, drop: float) -> None:
         )
 
 
-def _check_lengths(style: Style, body: Body) -> None:
-    most = body.waist_to_hip - 10
+def _check_lengths(style: Style, block: Block) -> None:
+    most = block.levels["waist"] - block.levels["hip"] - 10
     for field in ("front_length", "back_centre_length", "back_side_length"):
         value = getattr(style.darts, field)
         if value is not None and not style.waist_drop + 25 <= value <= most:
@@ -121,10 +134,7 @@ def _inside_leg(style: Style, body: Body, garment: Garment) -> float:
 
 
 def _stretch(style: Style, inside_leg: float) -> float:
-    most = STRETCH_SHARE * inside_leg
-    wanted = style.leg.stretch
-    if wanted is None:
-        return min(STRETCH_MOST, most)
+    most, wanted = STRETCH_SHARE * inside_leg, style.leg.stretch or 0.0
     if wanted > most:
         raise DraftError("style.leg.stretch", wanted, f"at most {most:.1f} mm (1.5 % of the inseam)", "stretch it less")
     return wanted

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from draft.dart import Dart
@@ -53,8 +53,8 @@ class Panel:
 class Shell:
     """Both panels with the levels they share.
 
-    ``targets`` are the finished sizes they were drawn for; ``stretch`` is how much shorter the back inseam is on
-    purpose.
+    ``targets`` are the finished sizes they were drawn for, ``floors`` those that may be larger but not smaller;
+    ``stretch`` is how much shorter the back inseam is on purpose.
     """
 
     front: Panel
@@ -63,3 +63,4 @@ class Shell:
     crease: float
     targets: Mapping[str, float]
     stretch: float
+    floors: Mapping[str, float] = field(default_factory=dict)

@@ -117,7 +117,8 @@ def _own_intakes(name: str, level: Level, count: int) -> tuple[float, ...]:
     if count == 0 or level.intake == 0:
         return ()
     planned = [plan.intake for plan in level.plans]
-    wanted = planned[:] if count == len(planned) else [min(level.intake, USUAL_INTAKE[name])]
+    usual = USUAL_INTAKE[name]
+    wanted = [min(intake, usual) for intake in planned] if count == len(planned) else [min(level.intake, usual)]
     return tuple(wanted) if min(wanted) >= SMALLEST_INTAKE else ()
 
 
@@ -218,13 +219,19 @@ def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tupl
     return seam
 
 
-def check_room(name: str, level: Level, seam: Waist) -> None:
-    """Refuse darts that leave no cloth between them and the next seam."""
-    for part in seam.parts if seam.darts else ():
-        if abs(part.end - part.start) < SMALLEST_GAP or dot(part.end - part.start, level.side - level.centre) <= 0:
-            raise DraftError(
-                f"style.darts.{name}",
-                len(seam.darts),
-                f"{SMALLEST_GAP:g} mm of waist seam beside each dart",
-                "choose fewer darts or a smaller share",
-            )
+def has_room(level: Level, seam: Waist) -> bool:
+    """Whether there is seam enough between the darts, and between them and the next seam."""
+    return all(
+        abs(part.end - part.start) >= SMALLEST_GAP and dot(part.end - part.start, level.side - level.centre) > 0
+        for part in (seam.parts if seam.darts else ())
+    )
+
+
+def no_room(name: str, seam: Waist) -> DraftError:
+    """Say that darts which were asked for do not fit."""
+    return DraftError(
+        f"style.darts.{name}",
+        len(seam.darts),
+        f"{SMALLEST_GAP:g} mm of waist seam beside each dart",
+        "choose fewer darts or a smaller share",
+    )

@@ -198,4 +198,7 @@ def thigh_of(shell: Shell) -> float:
 
 
 def _x_at(path: Path, y: float) -> float:
-    return float(path.point_at(meet_line(path, 1j * y, 1 + 0j)[0]).real)
+    places = meet_line(path, 1j * y, 1 + 0j)
+    # A very short leg may end above the level of the thigh: there it is measured at its lower end.
+    at = places[0] if places else (0.0 if path.start.imag < path.end.imag else path.length)
+    return float(path.point_at(at).real)

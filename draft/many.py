@@ -9,24 +9,25 @@ from functools import cached_property
 
 import numpy as np
 
-from draft.block import Block
+from draft.block import Block, PanelBlock
 from draft.body import Body
 from draft.errors import DraftError
-from draft.fitting.fit import Fit, by_formula, checked_fit, fitted, joined
+from draft.fitting.fit import Fit, by_formula, checked_fit, fitted, joined, row_of
 from draft.geometry.arrays import Floats
 from draft.methods.base import Method, Recipe
 from draft.methods.catalogue import method_of
-from draft.style import Ease
+from draft.style import Ease, Style
 
 ROWS_AT_ONCE = 1024
 LONG_RUN = 10_000  # bodies from which a progress bar is shown when nothing is said
 
 
 @dataclass(frozen=True, eq=False)
-class Blocks(Sequence[Fit]):
-    """Blocks of many bodies; made by :func:`draft.blocks`. Row i is the fit of body i.
+class Blocks(Sequence[Block]):
+    """Blocks of many bodies; made by :func:`draft.blocks`. Row i is the block of body i.
 
-    ``fit`` holds everything in arrays, one entry for each body: ``fit.block.front.fork`` are all front forks.
+    ``front`` and ``back`` are all panels in arrays, one entry for each body: ``front.fork`` are all front forks.
+    ``fit`` tells how they came about; ``fit[i]`` does so for one body.
     """
 
     bodies: tuple[Body, ...]
@@ -36,13 +37,20 @@ class Blocks(Sequence[Fit]):
     def __len__(self) -> int:
         return len(self.bodies)
 
-    def __getitem__(self, row: int) -> Fit:  # type: ignore[override]
+    def __getitem__(self, row: int) -> Block:  # type: ignore[override]
         if not -len(self) <= row < len(self):
             raise IndexError(f"body {row} of {len(self)}")
-        return self.fit[row]
+        return row_of(self.fit.block, row)
 
-    def __iter__(self) -> Iterator[Fit]:
-        return (self.fit[row] for row in range(len(self)))
+    @property
+    def front(self) -> PanelBlock:
+        """All fronts, in arrays."""
+        return self.fit.block.front
+
+    @property
+    def back(self) -> PanelBlock:
+        """All backs, in arrays."""
+        return self.fit.block.back
 
     @property
     def block(self) -> Block:
@@ -67,7 +75,7 @@ class Blocks(Sequence[Fit]):
 
 def blocks(
     bodies: Sequence[Body],
-    ease: Ease | None = None,
+    style: Style | Ease | None = None,
     *,
     method: str | Method | Recipe = "centre_line",
     fit: str = "measured",
@@ -79,8 +87,8 @@ def blocks(
     ----------
     bodies : sequence of Body
         At least one.
-    ease : Ease, optional
-        As in a style.
+    style : Style or Ease, optional
+        Of a style only the ease counts here.
     method : str, Method or function
     fit : {"measured", "formula"}
     progress : bool, optional
@@ -96,7 +104,7 @@ def blocks(
     >>> import draft
     >>> size = dict(crotch_depth=270, waist_to_hip=200, inside_leg=770, back_crotch=380)
     >>> many = draft.blocks([draft.Body(waist=w, hip=w + 250, **size) for w in (700, 720, 740)])
-    >>> many.lengths["back_crotch"].round(3).tolist(), many[2].block.method
+    >>> many.lengths["back_crotch"].round(3).tolist(), many[2].method
     ([395.0, 395.0, 395.0], 'centre_line')
     """
     wrong = next((body for body in bodies if not isinstance(body, Body)), None)
@@ -104,9 +112,9 @@ def blocks(
         raise DraftError(
             "bodies", wrong if wrong is not None else list(bodies), "one draft.Body or more", "pass a list of them"
         )
-    ease = Ease() if ease is None else ease
+    ease = style.ease if isinstance(style, Style) else Ease() if style is None else style
     if not isinstance(ease, Ease):
-        raise DraftError("ease", ease, "a draft.Ease", "write draft.Ease(hip=60)")
+        raise DraftError("style", style, "a draft.Style or a draft.Ease", "write draft.Ease(hip=60)")
     recipe = method_of(method)
     run = fitted if checked_fit(fit) == "measured" else by_formula
     chunks = [bodies[start : start + ROWS_AT_ONCE] for start in range(0, len(bodies), ROWS_AT_ONCE)]

@@ -23,7 +23,7 @@ _SMALLER, _TRIES = 0.5, 6
 UNTOLD_MM = 0.05  # a change below this is shown as none
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Sensitivity:
     """Change of the finished lengths, mm, by measure and length, for the ``errors`` of the measures."""
 
@@ -49,6 +49,9 @@ class Sensitivity:
             rows.append((measure.replace("_", " "), fmt(self.errors[measure], 0), *cells))
         heads = ("measure", "error", *(name.replace("_", " ") for name in lengths))
         return Table("Change of the finished lengths, mm", heads, tuple(rows))
+
+    def __repr__(self) -> str:
+        return f"<Sensitivity: {len(self.changes)} measures, to take twice: {', '.join(self.take_twice[:3])}>"
 
     def __str__(self) -> str:
         return str(self.table())

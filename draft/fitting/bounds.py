@@ -34,6 +34,7 @@ HANDLE = (0.40, 0.86)  # reach of the handles: below, a slanted line; above, the
 LEAST_FRONT, LEAST_BACK = 0.035, 0.055  # width of the fork from the corner, share of the hip: narrower forks bind
 LEAST_RADIUS = 25.0  # of the front curve at the fork, mm: seam allowances of 10 mm still lie flat beside it
 LEAST_STRAIGHT = 45.0  # of the front seam, for the fly; of the back, for the waist to lean on
+STEEPEST_WAIST = 0.4  # rise of the waist line from side to centre per mm of its length: steeper, no band lies flat
 UPRIGHT_MOST, LEAN_MOST = 0.03, 0.50  # lean of the seat seam: never past upright, at most 27 degrees
 
 _HALVINGS = 40
@@ -51,8 +52,12 @@ def bounds_of(block: Block, hip: Real) -> tuple[Floats, Floats]:
         low[full] = np.maximum(low[full], np.minimum(HANDLE[0] - np.minimum(shape.near, shape.far), 0.0))
         high[full] = np.minimum(high[full], np.maximum(HANDLE[1] - np.maximum(shape.near, shape.far), 0.0))
     low["front_fork"] = np.maximum(low["front_fork"], _roundest(front, LEAST_RADIUS * size))
-    for name, shape in (("front_lift", front), ("back_rise", back)):
+    for name, shape, panel in (("front_lift", front, block.front), ("back_rise", back, block.back)):
         low[name] = np.maximum(low[name], np.minimum(LEAST_STRAIGHT * size - shape.straight, 0.0))
+        run = panel.waist_centre - panel.waist_side
+        steepest = STEEPEST_WAIST * abs(run)
+        low[name] = np.maximum(low[name], np.minimum(-steepest - run.imag, 0.0))
+        high[name] = np.minimum(high[name], np.maximum(steepest - run.imag, 0.0))
     height = (back.waist_centre - back.top).imag
     low["seat_slant"] = np.maximum(low["seat_slant"], np.minimum((back.lean - UPRIGHT_MOST) * height, 0.0))
     high["seat_slant"] = np.minimum(high["seat_slant"], np.maximum((back.lean + LEAN_MOST) * height, 0.0))

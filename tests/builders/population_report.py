@@ -2,8 +2,8 @@
 
 usage: python tests/builders/population_report.py [--patterns N] [--synthetic COUNT]
 
-The population is the survey when its data are found (``tests/survey.py``), else the synthetic one. Blocks are fitted for
-all bodies; of every N-th body the whole shorts pattern is drafted and checked (left out: every 10th).
+The population is the survey when its data are found (``tests/survey.py``), else the synthetic one. Blocks are fitted
+for all bodies; of every N-th body the whole shorts pattern is drafted and checked (left out: every 10th).
 """
 
 from __future__ import annotations

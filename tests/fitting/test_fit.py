@@ -125,7 +125,7 @@ def test_thigh_is_never_tighter_than_asked(hem):
 def test_hip_depth_sets_the_width_of_the_fork():
     widths = []
     for depth in (205, 225, 245, 265):
-        reached = draft.blocks([bare(ZOO["woman"], hip_depth=depth)])[0].reached["fork"]
+        reached = draft.blocks([bare(ZOO["woman"], hip_depth=depth)]).fit[0].reached["fork"]
         assert reached == pytest.approx(FORK_OF_DEPTH * depth, abs=4.0)
         widths.append(reached)
     assert widths == sorted(widths)
@@ -148,7 +148,7 @@ def test_lower_waist_seam_leaves_its_drop_out_of_the_crotch_seam():
 def test_no_other_block_inside_the_bounds_is_nearer(body):
     """scipy's SLSQP on the same lengths, started from several places, finds no smaller change."""
     person = replace(ZOO[body], hip_depth=None, thigh=None)
-    fit = draft.blocks([person])[0]
+    fit = draft.blocks([person]).fit[0]
     many = draft.blocks([person])
     lengths = Lengths.of(many.fit.formula)
     scale = np.array(list(USUAL.values()))
@@ -178,7 +178,7 @@ def test_numbers_stay_inside_their_bounds():
                 far = replace(body, front_crotch=body.front_crotch + front, back_crotch=body.back_crotch + back)
             except draft.DraftError:
                 continue
-            fit = draft.blocks([far])[0]
+            fit = draft.blocks([far]).fit[0]
             low, high = bounds_of(fit.formula, far.hip)
             assert np.all(fit.change.numbers >= low - 1e-9), body.name
             assert np.all(fit.change.numbers <= high + 1e-9), body.name

@@ -72,7 +72,7 @@ def test_thigh_is_never_tighter(people):
 def test_curves_bend_one_way_and_nowhere_sharply(people):
     """Curvature of one sign from the fork to the straight part; the sharpest place turns with 15 mm or more."""
     _, _, many = people
-    for panel in (many.block.front, many.block.back):
+    for panel in (many.front, many.back):
         p = [np.asarray(c)[:, None] for c in panel.crotch.segments[0].controls]
         speed = 3 * ((1 - T) ** 2 * (p[1] - p[0]) + 2 * (1 - T) * T * (p[2] - p[1]) + T**2 * (p[3] - p[2]))
         turn = 6 * ((1 - T) * (p[2] - 2 * p[1] + p[0]) + T * (p[3] - 2 * p[2] + p[1]))

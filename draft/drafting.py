@@ -18,7 +18,7 @@ from draft.methods.base import Measures, Method, Recipe
 from draft.methods.catalogue import method_of
 from draft.pattern import Pattern
 from draft.shape.build import Garment, shell_of
-from draft.shape.shell import Shell
+from draft.shape.shell import Panel, Shell
 from draft.style import Style
 
 WIDEST_FORK_CHANGE = 45.0  # how far either fork may be moved out for an asked thigh, mm
@@ -194,11 +194,16 @@ def _fork_width(block: Block) -> float:
 def thigh_of(shell: Shell) -> float:
     """Thigh girth of a shell, 25 mm below the crotch line."""
     y = shell.levels["crotch"] - THIGH_BELOW_CROTCH
-    return sum(_x_at(panel.inseam, y) - _x_at(panel.side, y) for panel in (shell.front, shell.back))
+    return sum(_width_at(panel, y) for panel in (shell.front, shell.back))
 
 
-def _x_at(path: Path, y: float) -> float:
-    places = meet_line(path, 1j * y, 1 + 0j)
-    # A very short leg may end above the level of the thigh: there it is measured at its lower end.
-    at = places[0] if places else (0.0 if path.start.imag < path.end.imag else path.length)
-    return float(path.point_at(at).real)
+def _width_at(panel: Panel, y: float) -> float:
+    sides = [_crossings(path, y) for path in (panel.side, panel.inseam)]
+    if not all(sides):  # a very short leg: its hem crosses the level of the thigh
+        sides = [_crossings(panel.outline, y)]
+    places = [x for side in sides for x in side]
+    return max(places) - min(places)
+
+
+def _crossings(path: Path, y: float) -> list[float]:
+    return [float(path.point_at(at).real) for at in meet_line(path, 1j * y, 1 + 0j)]

@@ -102,7 +102,8 @@ class Pattern:
         for piece in pieces.values():
             found.extend(check_piece(piece))
         try:
-            found.extend(check_sizes(self.measure(), self.targets(), unmet(self.body, self.fit)))
+            sizes = self.measure()
+            found.extend(check_sizes(sizes, self.targets(), unmet(self.body, self.fit, self.shell.floors, sizes)))
         except DraftError as error:
             found.append(Finding("size", error.field, f"cannot be measured: {error}", nan))
         return found

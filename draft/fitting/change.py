@@ -19,6 +19,7 @@ from draft.methods.ease import side_of_waist
 from draft.table import Table
 from draft.units import fmt
 
+TURNED_SHARE = 0.75
 DART_ABOVE_HIP = 15.0  # the point of a dart stays this far above the hip line (common practice, no source)
 SHORTEST_DART = 30.0  # or, where the waist dips that low, the dart is this long
 
@@ -122,9 +123,10 @@ def _rebuilt(panel: PanelBlock, shape: CrotchShape, side: complex, y_hip: float)
 def _on_line(plan: DartPlan, old: complex, new: complex, turn: complex, y_hip: float) -> DartPlan:
     """Dart that keeps its share of the waist line and ends above the hip line.
 
-    It turns by half of what the line turns: all of it would lean the darts of a much raised seat over the centre seam.
+    It turns by three quarters of what the line turns: all of it would lean the darts of a much raised seat over the
+    centre seam, less would leave a wave in the waist beside them.
     """
-    mouth, run = new + (plan.mouth - old) * turn, (plan.point - plan.mouth) * np.sqrt(unit(turn))
+    mouth, run = new + (plan.mouth - old) * turn, (plan.point - plan.mouth) * unit(turn) ** TURNED_SHARE
     room = (mouth.imag - y_hip - DART_ABOVE_HIP) / -unit(run).imag
     shorter = np.minimum(1.0, np.maximum(room, np.minimum(SHORTEST_DART, abs(run))) / abs(run))
     return DartPlan(mouth, mouth + run * shorter, plan.intake)

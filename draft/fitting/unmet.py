@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from draft.body import Body
 from draft.fitting.bounds import bounds_of
 from draft.fitting.change import NAMES
@@ -13,8 +15,10 @@ AT_EDGE = 1e-6
 _LIFTS = {"front_crotch": "front_lift", "back_crotch": "back_rise"}
 
 
-def unmet(body: Body, fit: Fit) -> dict[str, str]:
+def unmet(body: Body, fit: Fit, floors: Mapping[str, float], sizes: Mapping[str, float]) -> dict[str, str]:
     """Name of each length that was missed by more than 1 mm, and which measure to take again; empty when all were met.
+
+    `floors` are the least sizes of the pattern and `sizes` what it has.
 
     A crotch part that cannot be met pushes its miss into the other part, so that the total stays true: the measure to
     doubt is the one whose own seam has gone to the end of its bounds.
@@ -32,6 +36,8 @@ def unmet(body: Body, fit: Fit) -> dict[str, str]:
             found["crotch"] = f"take {again} and crotch_depth again, all from the same waist"
     if "thigh" in fit.aims and fit.reached["thigh"] < fit.aims["thigh"] - UNMET_TOL_MM:
         found["thigh"] = "the forks cannot move further: take thigh and hip again, or ask for more hip ease"
+    elif "thigh" in floors and sizes["thigh"] < floors["thigh"] - UNMET_TOL_MM:
+        found["thigh"] = "the leg ends so near that its hem takes it away: make the hem wider or the leg longer"
     return found
 
 

@@ -14,7 +14,7 @@ from draft.dart import Dart
 from draft.errors import DraftError
 from draft.geometry.construct import smooth
 from draft.geometry.path import Path
-from draft.geometry.points import cross_lines, dot, unit
+from draft.geometry.points import cross, cross_lines, dot, unit
 from draft.shape.shell import Waist
 from draft.style import Darts, StraightBand, Style
 
@@ -24,6 +24,9 @@ SMALLEST_INTAKE = 9.0  # the method's own darts below this are left out: not wor
 SMALLEST_ASKED_INTAKE = 5.0  # darts that were asked for may be smaller
 SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
 LENGTH_TOL_MM = 0.01
+SHARPEST_MM = 13.0  # smallest radius of the seam beside a dart: an allowance of 10 mm still lies beside it
+PLACES = tuple(i / 16 for i in range(17))
+SHORTEST_SPEED, FLAT_MM = 1e-6, 1e6
 
 
 @dataclass(frozen=True, eq=False)
@@ -220,11 +223,23 @@ def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tupl
 
 
 def has_room(level: Level, seam: Waist) -> bool:
-    """Whether there is seam enough between the darts, and between them and the next seam."""
+    """Whether there is seam enough between the darts, and between them and the next seam, and no part bends sharply."""
     return all(
-        abs(part.end - part.start) >= SMALLEST_GAP and dot(part.end - part.start, level.side - level.centre) > 0
+        abs(part.end - part.start) >= SMALLEST_GAP
+        and dot(part.end - part.start, level.side - level.centre) > 0
+        and _radius(part) >= SHARPEST_MM
         for part in (seam.parts if seam.darts else ())
     )
+
+
+def _radius(part: Path) -> float:
+    """Smallest radius of one stretch of the seam, at 17 places."""
+    bends = [
+        abs(cross(curve.velocity(t), curve.acceleration(t))) / max(abs(curve.velocity(t)), SHORTEST_SPEED) ** 3
+        for curve in part
+        for t in PLACES
+    ]
+    return 1 / max(max(bends), 1 / FLAT_MM)
 
 
 def no_room(name: str, seam: Waist) -> DraftError:

@@ -234,12 +234,12 @@ def has_room(level: Level, seam: Waist) -> bool:
 
 def _radius(part: Path) -> float:
     """Smallest radius of one stretch of the seam, at 17 places."""
-    bends = [
+    bends = (
         abs(cross(curve.velocity(t), curve.acceleration(t))) / max(abs(curve.velocity(t)), SHORTEST_SPEED) ** 3
         for curve in part
         for t in PLACES
-    ]
-    return 1 / max(max(bends), 1 / FLAT_MM)
+    )
+    return 1 / max(1 / FLAT_MM, *bends)
 
 
 def no_room(name: str, seam: Waist) -> DraftError:

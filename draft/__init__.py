@@ -2,6 +2,10 @@
 
 from draft.block import Block, DartPlan, PanelBlock, crotch_seam
 from draft.body import Body
+from draft.choices.back_pockets import PatchPocket, WeltPocket
+from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
+from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
+from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
 from draft.drafting import shorts, trousers
 from draft.drawing.overlay import Overlay
 from draft.errors import DraftError
@@ -20,6 +24,7 @@ from draft.style import (
     FlyFront,
     Leg,
     PlainHem,
+    Pleats,
     StraightBand,
     Style,
     TurnedCuff,
@@ -29,28 +34,45 @@ __version__ = "0.1.0"
 
 __all__ = [
     "Allowances",
+    "BeltLoops",
+    "BlindHem",
     "Block",
     "Blocks",
     "Body",
+    "Braces",
+    "ContourBand",
     "CurvedPocket",
+    "CutOnTurnUp",
     "DartPlan",
     "Darts",
     "DraftError",
+    "DrawstringBand",
     "Ease",
+    "ElasticCasing",
+    "FacedHem",
+    "FacedWaist",
     "FlyFront",
     "Guide",
+    "KneeBand",
     "Leg",
+    "Lining",
     "Measures",
     "Method",
     "Overlay",
     "PanelBlock",
+    "PatchPocket",
     "Pattern",
     "Piece",
     "PlainHem",
+    "Pleats",
+    "RuffledHem",
     "Sensitivity",
     "StraightBand",
+    "StrapTab",
     "Style",
     "TurnedCuff",
+    "VentedHem",
+    "WeltPocket",
     "blocks",
     "crotch_seam",
     "how_to_measure",

@@ -13,7 +13,7 @@ from draft.edge import Corner, Edge
 from draft.errors import DraftError
 from draft.geometry.meet import line_crossings, meet
 from draft.geometry.offset import parallel
-from draft.geometry.path import Path
+from draft.geometry.path import Path, chain
 from draft.geometry.points import angle_deg, cross_lines, dot, unit
 from draft.geometry.segments import Line, Motion
 
@@ -186,20 +186,40 @@ def _folded(a: Path, b: Path, one: Edge, two: Edge) -> tuple[Path, list[Line | P
     """Turned hem: beyond the fold the seam's cut line runs on as its own image, so the turning fits the leg."""
     first_seam = one.corner.first == "this"
     if not first_seam:
-        b2, bridge, a2 = _fold_end(b.reversed(), a.reversed(), one)
+        turning = () if one.turning is None else one.turning[1]
+        b2, bridge, a2 = _fold_end(b.reversed(), a.reversed(), one, turning, two.allowance)
         return a2.reversed(), [part.reversed() for part in reversed(bridge)], b2.reversed()
-    return _fold_end(a, b, two)
+    turning = () if two.turning is None else two.turning[0]
+    return _fold_end(a, b, two, turning, -one.allowance)
 
 
-def _fold_end(seam: Path, raw: Path, hem: Edge) -> tuple[Path, list[Line | Path], Path]:
+def _beyond_folds(turning: tuple[Path, ...], left: float, fold_dir: complex) -> Path:
+    """Cut line beside the seam lines of a turning, parted at its folds."""
+    runs: list[Path] = []
+    for index, part in enumerate(turning):
+        run = started_on(parallel(part, left), part.start, fold_dir)
+        if index < len(turning) - 1:
+            run = ended_on(run, part.end, fold_dir)
+        runs.append(Path.join(*_line(runs[-1].end, run.start), run) if runs else run)
+    return chain(runs)
+
+
+def _fold_end(
+    seam: Path, raw: Path, hem: Edge, turning: tuple[Path, ...], left: float
+) -> tuple[Path, list[Line | Path], Path]:
     """Seam up to the fold, its image from there to the raw edge, and the raw edge from where they meet.
+
+    With a `turning`, the parallel of its seam lines at the distance `left` stands in for the image.
 
     The fold is the chord of the hem. A turning wider than the hem meets the raw edge run on straight, a narrower one
     meets its curve.
     """
     fold_dir = unit(hem.end - hem.start)
     seam = ended_on(seam, hem.start, fold_dir)
-    image = _run_on(seam.reversed().moved(Motion.mirror(hem.start, hem.end)))
+    if turning:
+        image = _run_on(_beyond_folds(turning, left, fold_dir))
+    else:
+        image = _run_on(seam.reversed().moved(Motion.mirror(hem.start, hem.end)))
     edge = _run_on(raw.reversed()).reversed()
     at = min(meet(image, edge), key=lambda m: m.along_a, default=None)
     if at is None:
@@ -209,4 +229,5 @@ def _fold_end(seam: Path, raw: Path, hem: Edge) -> tuple[Path, list[Line | Path]
             "seams that lean less than 45 degrees at the fold, so that the turning meets its raw edge",
             "take a separate cuff, or a leg less flared at the hem",
         )
-    return seam, [image.between(0, at.along_a)], edge.split_at(at.along_b)[1]
+    bridge: list[Line | Path] = [*_line(seam.end, image.start), image.between(0, at.along_a)]
+    return seam, bridge, edge.split_at(at.along_b)[1]

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from draft.body import Body
 from draft.piece import Piece
 from draft.pieces.interfacing import interfacings
-from draft.pieces.kinds import band_of, closing_of, hem_of, pocket_of
+from draft.pieces.kinds import back_pocket_of, band_of, closing_of, hem_of, pocket_of, small_part_of
 from draft.pieces.legs import back_piece, front_piece
 from draft.pieces.plan import FrontOpening, Plan, WaistEdges
 from draft.seams import Joint, Run, Seam
@@ -31,13 +31,18 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     """Cut the shell into pieces, and say which edge is sewn to which."""
     plan = Plan(body, style, shell, made_for)
     pocket, closing, hem, band = pocket_of(style), closing_of(style), hem_of(style), band_of(style)
+    back_pocket = back_pocket_of(style)
     opening = FrontOpening(shell.front.waist, shell.front.side) if pocket is None else pocket.opening(plan)
-    legs = {"front": front_piece(plan, opening, closing, hem), "back": back_piece(plan, opening, hem)}
+    legs = {"front": front_piece(plan, opening, closing, hem), "back": back_piece(plan, opening, hem, back_pocket)}
     waist = WaistEdges(legs, opening.on_waist, opening.ease, closing.underlap(plan))
     made = [*legs.values(), *band.pieces(plan, waist), *closing.pieces(plan)]
     if pocket is not None:
         made += pocket.pieces(plan)
+    if back_pocket is not None:
+        made += back_pocket.pieces(plan)
     made += hem.pieces(plan)
+    for part in style.small_parts:
+        made += small_part_of(part).pieces(plan, part)
     if style.interfacing:
         made += interfacings(made)
     pieces = {piece.name: piece for piece in made}
@@ -52,8 +57,18 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     seams += band.seams(plan, waist, pieces)
     hem_seams, hem_joints = hem.seams(plan, pieces)
     seams += hem_seams
+    if back_pocket is not None:
+        seams += back_pocket.seams(plan, pieces)
     joints = (*_joints(pocket=pocket is not None), *hem_joints)
-    return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(closing.notes(plan)))
+    notes = [note for kind in (closing, back_pocket, pocket, hem, band) for note in _notes(kind, plan)]
+    notes += [note for part in style.small_parts for note in small_part_of(part).notes(plan, part)]
+    return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(notes))
+
+
+def _notes(kind: object, plan: Plan) -> list[str]:
+    """What a kind has to say: not every kind has."""
+    told = getattr(kind, "notes", None)
+    return [] if told is None else list(told(plan))
 
 
 def _joints(*, pocket: bool) -> list[Joint]:

@@ -58,11 +58,15 @@ POINTS = (
 
 @dataclass(frozen=True, eq=False)
 class DartPlan:
-    """A waist dart as the method places it: middle of its mouth, point, and intake in mm."""
+    """A waist dart as the method places it: middle of its mouth, point, and intake in mm.
+
+    ``pleat`` tells which way it is folded when it is a pleat, which runs out at its point but is sewn only above.
+    """
 
     mouth: complex
     point: complex
     intake: float
+    pleat: str = ""
 
 
 @dataclass(frozen=True, eq=False)

@@ -23,13 +23,15 @@ from draft.geometry.segments import Line, Motion
 class Dart:
     """One dart between two stretches of an edge; `centre_leg` is the mouth's end nearer the centre seam.
 
-    An edge runs from the centre to the side, unless it was mirrored: then the side leg comes first.
+    An edge runs from the centre to the side, unless it was mirrored: then the side leg comes first. ``pleat`` is empty
+    for a dart; a pleat is folded ``"forward"``, towards the centre as a dart is, or in ``"reverse"``, towards the side.
     """
 
     centre_leg: complex
     side_leg: complex
     point: complex
     side_first: bool = False
+    pleat: str = ""
 
     @property
     def legs(self) -> tuple[complex, complex]:
@@ -38,16 +40,17 @@ class Dart:
 
     def mirrored(self, motion: Motion) -> Dart:
         """Image in a mirror, on an edge that is walked the other way."""
-        return Dart(motion(self.centre_leg), motion(self.side_leg), motion(self.point), not self.side_first)
+        return Dart(motion(self.centre_leg), motion(self.side_leg), motion(self.point), not self.side_first, self.pleat)
 
     def between(self, first: complex, second: complex) -> Dart:
         """Return the same dart with its legs run on to other ends, in the order of the edge."""
         centre, side = (second, first) if self.side_first else (first, second)
-        return Dart(centre, side, self.point, self.side_first)
+        return Dart(centre, side, self.point, self.side_first, self.pleat)
 
     def across(self, before: Path, after: Path) -> Path:
         """Edge across the mouth, from the stretch before the dart to the stretch after it."""
-        return self.cap(after.reversed()).reversed() if self.side_first else self.cap(before)
+        from_before = self.side_first == (self.pleat == "reverse")
+        return self.cap(before) if from_before else self.cap(after.reversed()).reversed()
 
     @property
     def intake(self) -> float:
@@ -64,17 +67,18 @@ class Dart:
         """Direction of the fold from the point to the mouth."""
         return unit(mid(self.centre_leg, self.side_leg) - self.point)
 
-    def cap(self, centre_edge: Path) -> Path:
-        """Edge across the mouth, from the centre leg to the side leg.
+    def cap(self, edge: Path) -> Path:
+        """Edge across the mouth, from the leg onto which it is folded to the other.
 
         Parameters
         ----------
-        centre_edge : Path
-            The edge on the centre side of the dart, walked towards it; its end lies on the line of the centre leg
+        edge : Path
+            The edge on the side to which the dart is folded, walked towards it; its end lies on the line of that leg
             (the seam line, or the cut line beyond it).
         """
-        in_leg = Motion.mirror(self.point, self.centre_leg)
-        image = centre_edge.reversed().moved(in_leg)
+        leg = self.side_leg if self.pleat == "reverse" else self.centre_leg
+        in_leg = Motion.mirror(self.point, leg)
+        image = edge.reversed().moved(in_leg)
         image = Path.join(image, Line(image.end, image.end + image.end_dir * 4 * self.intake))
         crossings = meet_line(image, self.point, self.fold_dir)
         half = image.between(0, crossings[0])

@@ -11,6 +11,8 @@ corner  how the allowances are shaped where an edge ends and the next begins
         mirrored  the allowance of the seam sewn first ends as the image of the other cut line, so that it lies flush
                   when pressed open and nothing is short
         folded    the edge is a turned hem: the seam sewn first runs on as the image of itself beyond the fold
+turning the seam lines beyond a folded edge at its start and at its end, walked away from it, one path from fold to
+        fold; None: the images of the seams
 """
 
 from __future__ import annotations
@@ -57,6 +59,7 @@ class Edge:
     darts: tuple[Dart, ...] = ()
     allowance: float = 0.0
     corner: Corner = Corner()
+    turning: tuple[tuple[Path, ...], tuple[Path, ...]] | None = None
 
     @cached_property
     def length(self) -> float:
@@ -116,7 +119,12 @@ class Edge:
     def mirrored(self, motion: Motion) -> Edge:
         """Image in a mirror, walked the other way so that outlines stay counter-clockwise; its corner is not kept."""
         darts = tuple(dart.mirrored(motion) for dart in reversed(self.darts))
-        return replace(self, parts=tuple(p.moved(motion).reversed() for p in reversed(self.parts)), darts=darts)
+        parts = tuple(p.moved(motion).reversed() for p in reversed(self.parts))
+        turning = None
+        if self.turning is not None:
+            first, last = (tuple(p.moved(motion) for p in side) for side in self.turning)
+            turning = (last, first)
+        return replace(self, parts=parts, darts=darts, turning=turning)
 
 
 def mirrored_outline(edges: tuple[Edge, ...], motion: Motion) -> tuple[Edge, ...]:

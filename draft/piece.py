@@ -29,6 +29,7 @@ LineKind = Literal["fold", "placement", "topstitch", "button", "buttonhole", "gu
 
 NOTCH_DEPTH = 4.0  # at most half the allowance, see `Piece.notch_depth`
 DOUBLE_NOTCH_GAP = 10.0
+PLEAT_MARK = 60.0
 DRILL_BACK = 12.0  # drill hole of a dart, back from its point (common practice; 13 read)
 
 
@@ -198,7 +199,18 @@ class Piece:
 def dart_marks(edge: Edge) -> tuple[tuple[InnerLine, ...], tuple[Hole, ...]]:
     """Legs of the darts of an edge as inner lines, and their drill holes."""
     lines, holes = [], []
-    for dart in edge.darts:
+    for dart in (dart for dart in edge.darts if not dart.pleat):
         lines.append(InnerLine("dart", Path.line(dart.centre_leg, dart.point, dart.side_leg)))
         holes.append(Hole(dart.point + unit(dart.fold_dir) * min(DRILL_BACK, dart.length / 3), "dart"))
     return tuple(lines), tuple(holes)
+
+
+def pleat_marks(edge: Edge, sewn: float) -> tuple[InnerLine, ...]:
+    """Fold lines of the pleats of an edge, as far as they are marked: what is sewn, and at least 60 mm."""
+    lines = []
+    for dart in (dart for dart in edge.darts if dart.pleat):
+        whose = f"pleat: fold towards the {'side' if dart.pleat == 'reverse' else 'centre'}, sew {sewn:g} down"
+        for leg, note in ((dart.centre_leg, whose), (dart.side_leg, "")):
+            end = leg + unit(dart.point - leg) * max(sewn, PLEAT_MARK)
+            lines.append(InnerLine("fold", Path.line(leg, end), note))
+    return tuple(lines)

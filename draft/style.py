@@ -25,6 +25,8 @@ from draft.units import to_mm
 
 Lap = Literal["left_over_right", "right_over_left"]
 Sections = Literal["one", "side_seams"]
+PleatDirection = Literal["forward", "reverse"]
+LegShape = Literal["straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"]
 
 
 def mm(default: float | None, low: float, high: float) -> Any:
@@ -42,9 +44,9 @@ def share() -> Any:
     return field(default=None, metadata={"low": 0.0, "high": 1.0, "optional": True, "share": True})
 
 
-def one_of(default: str, *names: str) -> Any:
-    """One of a few names."""
-    return field(default=default, metadata={"names": names})
+def one_of(default: str | None, *names: str) -> Any:
+    """One of a few names; None is allowed when it is the default."""
+    return field(default=default, metadata={"names": names, "optional": default is None})
 
 
 def yes_no(*, default: bool) -> Any:
@@ -158,6 +160,9 @@ class Leg(Choice):
     hem : finished girth of the bottom edge of one leg; None: the method's width at that level, for shorts with 10 more
         at each inseam (a shorts leg is straightened so that its hem lies flat; common practice, no source).
     knee : finished knee girth; None: the method's.
+    shape : a silhouette by name, which sets hem and knee where they are None: ``"straight"``, ``"tapered"``,
+        ``"wide"``, ``"flared"``, ``"bell"``, ``"breeches"``, ``"culottes"`` or ``"balloon"``; None: the method's own
+        leg. A body without room for all of it gets the nearest.
     stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: not at all.
     """
 
@@ -166,6 +171,9 @@ class Leg(Choice):
     inside_leg: float | None = mm(None, 50, 1150)
     hem: float | None = mm(None, 150, 2000)
     knee: float | None = mm(None, 180, 1500)
+    shape: LegShape | None = one_of(
+        None, "straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"
+    )
     stretch: float | None = mm(None, 0, 13)
 
 
@@ -189,6 +197,25 @@ class Darts(Choice):
     front_length: float | None = mm(None, 30, 250)
     back_centre_length: float | None = mm(None, 30, 250)
     back_side_length: float | None = mm(None, 30, 250)
+
+
+@choice
+class Pleats(Choice):
+    """Pleats of the front, in place of its dart; they add cloth from the waist to the knee.
+
+    count : one, on the crease, or two.
+    depth, second : cloth that the first and the second take up at the waist.
+    direction : ``"forward"``: the fold lies towards the centre front; ``"reverse"``: towards the side.
+    sewn : how far down from the waist seam the fold is sewn; the crease is pressed from there.
+    """
+
+    where: ClassVar[str] = "style.pleats"
+
+    count: int = whole(1, 1, 2)
+    depth: float = mm(35.0, 15, 60)
+    second: float = mm(25.0, 15, 50)
+    direction: PleatDirection = one_of("reverse", "forward", "reverse")
+    sewn: float = mm(30.0, 0, 80)
 
 
 @choice
@@ -285,6 +312,20 @@ class CurvedPocket(Pocket):
 
 
 @choice
+class BackPocket(Choice):
+    """Base of all back pockets."""
+
+    where: ClassVar[str] = "style.back_pocket"
+
+
+@choice
+class SmallPart(Choice):
+    """Base of all small parts."""
+
+    where: ClassVar[str] = "style.small_parts"
+
+
+@choice
 class Hem(Choice):
     """Base of all ways to finish the bottom edge."""
 
@@ -349,9 +390,12 @@ class Style(Choice):
     ease: Ease = field(default_factory=Ease)
     waist_drop: float = mm(0.0, 0, 150)
     darts: Darts = field(default_factory=Darts)
+    pleats: Pleats | None = None
     band: Band = field(default_factory=StraightBand)
     closing: Closing = field(default_factory=FlyFront)
     pocket: Pocket | None = field(default_factory=CurvedPocket)
+    back_pocket: BackPocket | None = None
+    small_parts: tuple[SmallPart, ...] = ()
     hem: Hem = field(default_factory=TurnedCuff)
     allowances: Allowances = field(default_factory=Allowances)
     interfacing: bool = yes_no(default=True)
@@ -360,11 +404,15 @@ class Style(Choice):
         super().__post_init__()
         if not isinstance(self.name, str) or not self.name.isprintable():
             raise DraftError("style.name", self.name, "one line of text", "write a short label, or leave it out")
+        if not isinstance(self.small_parts, tuple) or not all(isinstance(p, SmallPart) for p in self.small_parts):
+            raise DraftError(
+                "style.small_parts", self.small_parts, "a tuple of small parts", "write (draft.BeltLoops(),)"
+            )
         for entry, base in _PARTS.items():
             value = getattr(self, entry)
-            if not isinstance(value, base) and not (value is None and entry == "pocket"):
+            if not isinstance(value, base) and not (value is None and entry in _OPTIONAL):
                 kinds = [kind.__name__ for kind in base.__subclasses__()] or [base.__name__]
-                expected = f"a {' or '.join(kinds)}" + (" or None" if entry == "pocket" else "")
+                expected = f"a {' or '.join(kinds)}" + (" or None" if entry in _OPTIONAL else "")
                 raise DraftError(f"style.{entry}", value, expected, f"write draft.{kinds[0]}(...)")
 
 
@@ -372,9 +420,12 @@ _PARTS: dict[str, type[Choice]] = {
     "leg": Leg,
     "ease": Ease,
     "darts": Darts,
+    "pleats": Pleats,
     "band": Band,
     "closing": Closing,
     "pocket": Pocket,
+    "back_pocket": BackPocket,
     "hem": Hem,
     "allowances": Allowances,
 }
+_OPTIONAL = ("pleats", "pocket", "back_pocket")

@@ -22,6 +22,22 @@ NAMED = {
     "roomy": draft.Style(ease=draft.Ease(waist=25, hip=110)),
     "loose mouth": draft.Style(pocket=draft.CurvedPocket(mouth_ease=4)),
     "no interfacing": draft.Style(interfacing=False),
+    "faced hem": draft.Style(hem=draft.FacedHem()),
+    "blind hem": draft.Style(hem=draft.BlindHem()),
+    "vented hem": draft.Style(hem=draft.VentedHem()),
+    "faced waist": draft.Style(band=draft.FacedWaist()),
+    "elastic casing": draft.Style(band=draft.ElasticCasing()),
+    "elastic at the back": draft.Style(band=draft.ElasticCasing(elastic="back")),
+    "drawstring": draft.Style(band=draft.DrawstringBand(openings="eyelets")),
+    "contour band": draft.Style(band=draft.ContourBand(), waist_drop=30),
+    "contour band, tab": draft.Style(band=draft.ContourBand(back="seam", overlap=45, depth=50)),
+    "patch pockets with flaps": draft.Style(back_pocket=draft.PatchPocket(flap=True)),
+    "rounded patch, one dart": draft.Style(back_pocket=draft.PatchPocket(shape="rounded"), darts=draft.Darts(back=1)),
+    "welt pockets": draft.Style(back_pocket=draft.WeltPocket()),
+    "double welts, no darts": draft.Style(back_pocket=draft.WeltPocket(welts=2), darts=draft.Darts(back=0)),
+    "pleat, small parts": draft.Style(
+        pleats=draft.Pleats(), pocket=None, small_parts=(draft.BeltLoops(), draft.StrapTab(), draft.Lining())
+    ),
 }
 
 

@@ -17,6 +17,7 @@ ROOMS = [
     {"geometry"},
     {"body", "body_checks", "estimates", "size_tables"},
     {"style"},
+    {"choices"},
     {"table"},
     {"block"},
     {"methods"},

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from draft.edge import Corner, Edge
 from draft.geometry.meet import along_at_height
 from draft.geometry.segments import Line
-from draft.piece import Cut, Notch, Piece, dart_marks
-from draft.pieces.plan import ClosingKind, FrontOpening, HemKind, Plan
+from draft.piece import Cut, Notch, Piece, dart_marks, pleat_marks
+from draft.pieces.plan import BackPocketKind, ClosingKind, FrontOpening, HemKind, Plan
 from draft.shape.shell import Panel
 
 FORK_BALANCE_SHARE = 0.45  # balance notch on a shorts inseam, share of the inseam from the fork
@@ -22,7 +24,7 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
     crotch, fly = panel.crotch.split_at(panel.crotch.length - stop)
     edges = [
         Edge("side", (opening.side,), allowance=a.side, corner=hem.corner()),
-        Edge("hem", (panel.hem,), allowance=hem.allowance(plan), corner=_hem_inseam(hem)),
+        _hem_edge(plan, panel, hem, "front"),
         Edge("inseam", (panel.inseam,), allowance=a.inseam, corner=Corner("mirrored")),
         Edge("crotch", (crotch,), allowance=a.crotch),
         Edge("fly", (fly,), allowance=a.fly, corner=Corner("extended")),
@@ -33,6 +35,8 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared")))
     lines, fly_notches = closing.front_marks(plan)
     dart_lines, holes = dart_marks(edges[5])
+    if plan.style.pleats is not None:
+        dart_lines += pleat_marks(edges[5], plan.style.pleats.sewn)
     lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front")]
     return Piece(
         name="front",
@@ -43,6 +47,7 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         notches=(
             *side_notches(plan, opening, 1),
             *_leg_notches(plan, panel, 1),
+            *_hem_notches(plan, hem, "front", opening.on_side),
             *fly_notches,
             *_dart_notches(edges[5]),
             *_mouth_notches(opening),
@@ -53,18 +58,19 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
     )
 
 
-def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind) -> Piece:
-    """Back, with its waist darts."""
+def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind, pocket: BackPocketKind | None) -> Piece:
+    """Back, with its waist darts and the marks of its pocket."""
     a, panel = plan.style.allowances, plan.shell.back
     waist = Edge("waist", panel.waist.parts, panel.waist.darts, a.waist, Corner("mirrored", "next"))
     edges = (
         Edge("side", (panel.side,), allowance=a.side, corner=hem.corner()),
-        Edge("hem", (panel.hem,), allowance=hem.allowance(plan), corner=_hem_inseam(hem)),
+        _hem_edge(plan, panel, hem, "back"),
         Edge("inseam", (panel.inseam,), allowance=a.inseam, corner=Corner("mirrored")),
         Edge("crotch", (panel.crotch,), allowance=a.crotch, corner=Corner("mirrored")),
         waist,
     )
     dart_lines, holes = dart_marks(waist)
+    pocket_lines, pocket_holes = ([], []) if pocket is None else pocket.back_marks(plan)
     mouth = (Notch("side", opening.on_side, "pocket mouth at the side", 2),) if opening.mouth is not None else ()
     return Piece(
         name="back",
@@ -72,22 +78,39 @@ def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind) -> Piece:
         edges=edges,
         cut=Cut(2, "self", mirrored=True),
         grainline=_grain(panel, plan, hem),
-        notches=(*mouth, *side_notches(plan, None, 2), *_leg_notches(plan, panel, 2), *_dart_notches(waist)),
-        lines=(*dart_lines, *hem.leg_lines(plan, "back")),
-        holes=holes,
+        notches=(
+            *mouth,
+            *side_notches(plan, None, 2),
+            *_leg_notches(plan, panel, 2),
+            *_hem_notches(plan, hem, "back"),
+            *_dart_notches(waist),
+        ),
+        lines=(*dart_lines, *hem.leg_lines(plan, "back"), *pocket_lines),
+        holes=(*holes, *pocket_holes),
         made_for=plan.made_for,
     )
 
 
-def _hem_inseam(hem: HemKind) -> Corner:
-    return hem.corner().swapped()
+def _hem_edge(plan: Plan, panel: Panel, hem: HemKind, part: str) -> Edge:
+    """Bottom edge; a hem that is folded more than once says where its seam lines run."""
+    told = getattr(hem, "turning", None)
+    turning = None if told is None else told(plan, part)
+    corner = hem.corner().swapped()
+    return Edge("hem", (panel.hem,), allowance=hem.allowance(plan), corner=corner, turning=turning)
+
+
+def _hem_notches(plan: Plan, hem: HemKind, part: str, cut_off: float = 0.0) -> list[Notch]:
+    """Notches of the hem on the leg, counted along the whole side seam; `cut_off`: what a pocket took from its top."""
+    told = getattr(hem, "leg_notches", None)
+    found: list[Notch] = [] if told is None else told(plan, part)
+    return [replace(n, along=n.along - cut_off) if n.edge == "side" else n for n in found]
 
 
 def _grain(panel: Panel, plan: Plan, hem: HemKind) -> Line:
     top = min(panel.waist.parts[-1].end.imag, panel.waist.parts[0].start.imag)
     bottom = panel.hem.point_at(panel.hem.length / 2).imag + hem.above(plan)
     margin = GRAIN_MARGIN * (top - bottom)
-    near = [dart.point.imag - CLEAR_OF_DART for dart in panel.waist.darts]  # not into a dart
+    near = [dart.point.imag - CLEAR_OF_DART for dart in panel.waist.darts if not dart.pleat]  # not into a dart
     return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * min(top - 2 * margin, *near, top))
 
 
@@ -127,7 +150,8 @@ def _dart_notches(waist: Edge) -> list[Notch]:
     found, along = [], 0.0
     for index, part in enumerate(waist.parts[:-1]):
         along += part.length
-        found += [Notch("waist", along, f"dart {index + 1}"), Notch("waist", along + 1e-6, f"dart {index + 1}")]
+        name = f"{'pleat' if waist.darts[index].pleat else 'dart'} {index + 1}"
+        found += [Notch("waist", along, name), Notch("waist", along + 1e-6, name)]
     return found
 
 

@@ -10,10 +10,10 @@ from typing import Protocol
 from draft.body import Body
 from draft.edge import Corner
 from draft.geometry.path import Path
-from draft.piece import InnerLine, Notch, Piece
+from draft.piece import Hole, InnerLine, Notch, Piece
 from draft.seams import Joint, Seam
 from draft.shape.shell import Shell, Waist
-from draft.style import Style
+from draft.style import SmallPart, Style
 
 
 @dataclass(frozen=True, eq=False)
@@ -59,6 +59,32 @@ class PocketKind(Protocol):
         """Seams of the pocket, and of the side seam above its mouth."""
 
 
+class BackPocketKind(Protocol):
+    """A kind of back pocket, sewn to or cut into the flat back."""
+
+    def back_marks(self, plan: Plan) -> tuple[list[InnerLine], list[Hole]]:
+        """Lines and drill holes on the back."""
+
+    def pieces(self, plan: Plan) -> list[Piece]:
+        """Pieces of the pocket."""
+
+    def seams(self, plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
+        """Seams between the pocket's own pieces."""
+
+    def notes(self, plan: Plan) -> list[str]:
+        """What to buy and what to mind."""
+
+
+class SmallPartKind(Protocol):
+    """A kind of small part, drawn for itself."""
+
+    def pieces(self, plan: Plan, part: SmallPart) -> list[Piece]:
+        """Pieces of the part."""
+
+    def notes(self, plan: Plan, part: SmallPart) -> list[str]:
+        """Where it goes, what to buy and what to mind."""
+
+
 class ClosingKind(Protocol):
     """A kind of closing."""
 
@@ -82,7 +108,11 @@ class ClosingKind(Protocol):
 
 
 class HemKind(Protocol):
-    """A way to finish the bottom edge."""
+    """A way to finish the bottom edge.
+
+    It may also have ``turning(plan, name)``, the seam lines of a turning with more than one fold (see ``draft.edge``),
+    ``leg_notches(plan, name)``, notches on the leg, counted along its whole side seam and its hem, and ``notes(plan)``.
+    """
 
     def allowance(self, plan: Plan) -> float:
         """Allowance of the leg's bottom edge."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from typing import Literal
 
 from draft.block import Block
@@ -10,7 +11,9 @@ from draft.body import Body
 from draft.errors import DraftError
 from draft.geometry.path import Path
 from draft.shape.leg import LegSeams, legs_for
+from draft.shape.pleats import fullness, pleated
 from draft.shape.shell import Panel, Shell, Waist
+from draft.shape.silhouette import shaped
 from draft.shape.waist import (
     Level,
     at_level,
@@ -40,6 +43,7 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
     DraftError
         For a choice that this body has no room for; it names the largest value that works.
     """
+    block, plain = pleated(block, style.pleats), block
     drop = style.waist_drop if style.waist_drop > SMALLEST_DROP else 0.0
     _check_drop(block, body, drop)
     front, back = at_level(block.front, drop), at_level(block.back, drop)
@@ -51,8 +55,11 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
     inside_leg = _inside_leg(style, body, garment)
     stretch = _stretch(style, inside_leg)
     sides = (seam_f.parts[-1].end, seam_b.parts[-1].end)
-    legs = legs_for(block, sides, inside_leg, stretch, style.leg.hem, style.leg.knee)
-    targets = {"waist": girth, "hip": body.hip + block.ease["hip"], "inside_leg": inside_leg}
+    finished_hip = body.hip + block.ease["hip"]
+    below_knee = inside_leg + block.levels["knee"]
+    cut = partial(legs_for, block, sides, inside_leg, stretch)
+    legs = shaped(style.leg, finished_hip, below_knee, cut)
+    targets = {"waist": girth, "hip": finished_hip + fullness(plain, style.pleats), "inside_leg": inside_leg}
     if style.leg.hem is not None:
         targets["hem"] = style.leg.hem
     if style.leg.knee is not None and -inside_leg < block.levels["knee"]:
@@ -74,11 +81,22 @@ def _waist_seams(
 ) -> tuple[Waist, Waist]:
     """Waist seams of front and back. The method's own darts are left out where the waist has no room for them."""
     plan = suppress(*levels, hips, girth, darts)
-    front = waist_seam(block.front, levels[0], plan["front"], (darts.front_length,))
+    pleats = any(dart.pleat for dart in block.front.darts)
+    lengths = (None,) * len(block.front.darts) if pleats else (darts.front_length,)
+    front = waist_seam(block.front, levels[0], plan["front"], lengths)
     back = waist_seam(block.back, levels[1], plan["back"], (darts.back_centre_length, darts.back_side_length))
     for name, level, seam in (("front", levels[0], front), ("back", levels[1], back)):
-        if not has_room(level, seam):
-            if getattr(darts, f"{name}_share") is not None:
+        asked = getattr(darts, f"{name}_share") is not None
+        folded = name == "front" and pleats
+        if not has_room(level, seam, *((0.0,) if asked or folded else ())):
+            if folded:
+                raise DraftError(
+                    "style.pleats",
+                    len(seam.darts),
+                    "12 mm of waist seam beside each pleat",
+                    "take fewer or less deep pleats",
+                )
+            if asked:
                 raise no_room(name, seam)
             fewer = replace(darts, **{name: len(seam.darts) - 1})
             return _waist_seams(block, levels, hips, girth, fewer)

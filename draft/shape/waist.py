@@ -78,7 +78,7 @@ def at_level(panel: PanelBlock, drop: float) -> Level:
         axis = unit(plan.mouth - plan.point)
         mouth = cross_lines(plan.point, axis, centre, unit(side - centre))
         share = dot(mouth - plan.point, axis) / abs(plan.mouth - plan.point)
-        plans.append(DartPlan(mouth, plan.point, max(0.0, plan.intake * share)))
+        plans.append(DartPlan(mouth, plan.point, max(0.0, plan.intake * share), plan.pleat))
     return Level(centre, side, tuple(plans))
 
 
@@ -106,7 +106,9 @@ def suppress(front: Level, back: Level, hips: dict[str, float], girth: float, da
     # A share is taken of the difference that is left when the other panel's darts have moved the side seam.
     for name in sorted(levels, key=lambda panel: shares[panel] is not None):
         level, difference = levels[name], hips[name] - net[name]
-        if shares[name] is None:
+        if any(plan.pleat for plan in level.plans):
+            intakes[name] = tuple(plan.intake for plan in level.plans)
+        elif shares[name] is None:
             intakes[name] = _own_intakes(name, level, counts[name])
             left = (level.intake - sum(intakes[name])) / 2
             other = "back" if name == "front" else "front"
@@ -169,7 +171,7 @@ def placed(
             drop = _dropped(level, panel, plan)
             point = plan.mouth - axis * (length - drop) if length > drop else plan.mouth - axis * full
         square = unit(along - axis * dot(along, axis))
-        found.append(Dart(plan.mouth - square * intake / 2, plan.mouth + square * intake / 2, point))
+        found.append(Dart(plan.mouth - square * intake / 2, plan.mouth + square * intake / 2, point, pleat=plan.pleat))
     return found
 
 
@@ -222,12 +224,12 @@ def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tupl
     return seam
 
 
-def has_room(level: Level, seam: Waist) -> bool:
-    """Whether there is seam enough between the darts, and between them and the next seam, and no part bends sharply."""
+def has_room(level: Level, seam: Waist, sharpest: float = SHARPEST_MM) -> bool:
+    """Whether there is seam enough beside each dart, and no stretch bends with less than `sharpest` mm of radius."""
     return all(
         abs(part.end - part.start) >= SMALLEST_GAP
         and dot(part.end - part.start, level.side - level.centre) > 0
-        and _radius(part) >= SHARPEST_MM
+        and _radius(part) >= sharpest
         for part in (seam.parts if seam.darts else ())
     )
 

@@ -1,0 +1,10 @@
+"""More closings, one file each; `KINDS` says which file makes which choice."""
+
+from __future__ import annotations
+
+from draft.choices.closings import ButtonFly
+from draft.pieces.closings import button_fly
+from draft.pieces.plan import ClosingKind
+from draft.style import Choice
+
+KINDS: dict[type[Choice], ClosingKind] = {ButtonFly: button_fly}

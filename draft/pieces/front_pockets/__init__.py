@@ -1,0 +1,14 @@
+"""More front pockets, one file each; `KINDS` says which file makes which choice."""
+
+from __future__ import annotations
+
+from draft.choices.front_pockets import FrontPatchPocket, InSeamPocket, SlantedPocket
+from draft.pieces.front_pockets import in_seam_pocket, patch_pocket, slanted_pocket
+from draft.pieces.plan import PocketKind
+from draft.style import Choice
+
+KINDS: dict[type[Choice], PocketKind] = {
+    SlantedPocket: slanted_pocket,
+    InSeamPocket: in_seam_pocket,
+    FrontPatchPocket: patch_pocket,
+}

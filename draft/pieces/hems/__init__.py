@@ -1,0 +1,17 @@
+"""More ways to finish the bottom edge, one file each; `KINDS` says which file makes which choice."""
+
+from __future__ import annotations
+
+from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
+from draft.pieces.hems import blind_hem, faced_hem, knee_band, ruffle, turn_up, vented_hem
+from draft.pieces.plan import HemKind
+from draft.style import Choice
+
+KINDS: dict[type[Choice], HemKind] = {
+    CutOnTurnUp: turn_up,
+    FacedHem: faced_hem,
+    BlindHem: blind_hem,
+    RuffledHem: ruffle,
+    KneeBand: knee_band,
+    VentedHem: vented_hem,
+}

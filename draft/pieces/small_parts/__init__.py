@@ -1,0 +1,10 @@
+"""Small parts, one file each; `KINDS` says which file makes which choice."""
+
+from __future__ import annotations
+
+from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
+from draft.pieces.plan import SmallPartKind
+from draft.pieces.small_parts import belt_loops, braces, lining, strap_tab
+from draft.style import Choice
+
+KINDS: dict[type[Choice], SmallPartKind] = {BeltLoops: belt_loops, StrapTab: strap_tab, Braces: braces, Lining: lining}

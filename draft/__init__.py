@@ -4,6 +4,8 @@ from draft.block import Block, DartPlan, PanelBlock, crotch_seam
 from draft.body import Body
 from draft.choices.back_pockets import PatchPocket, WeltPocket
 from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
+from draft.choices.closings import ButtonFly
+from draft.choices.front_pockets import FrontPatchPocket, InSeamPocket, SlantedPocket
 from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
 from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
 from draft.drafting import shorts, trousers
@@ -15,6 +17,7 @@ from draft.methods.base import Measures, Method
 from draft.methods.catalogue import methods
 from draft.pattern import Pattern
 from draft.piece import Piece
+from draft.presets import presets
 from draft.sensitivity import Sensitivity, sensitivity
 from draft.style import (
     Allowances,
@@ -40,6 +43,7 @@ __all__ = [
     "Blocks",
     "Body",
     "Braces",
+    "ButtonFly",
     "ContourBand",
     "CurvedPocket",
     "CutOnTurnUp",
@@ -52,7 +56,9 @@ __all__ = [
     "FacedHem",
     "FacedWaist",
     "FlyFront",
+    "FrontPatchPocket",
     "Guide",
+    "InSeamPocket",
     "KneeBand",
     "Leg",
     "Lining",
@@ -67,6 +73,7 @@ __all__ = [
     "Pleats",
     "RuffledHem",
     "Sensitivity",
+    "SlantedPocket",
     "StraightBand",
     "StrapTab",
     "Style",
@@ -77,6 +84,7 @@ __all__ = [
     "crotch_seam",
     "how_to_measure",
     "methods",
+    "presets",
     "sensitivity",
     "shorts",
     "trousers",

@@ -9,7 +9,7 @@ from draft.body import Body
 from draft.piece import Piece
 from draft.pieces.interfacing import interfacings
 from draft.pieces.kinds import back_pocket_of, band_of, closing_of, hem_of, pocket_of, small_part_of
-from draft.pieces.legs import back_piece, front_piece
+from draft.pieces.legs import back_piece, front_piece, side_places
 from draft.pieces.plan import FrontOpening, Plan, WaistEdges
 from draft.seams import Joint, Run, Seam
 from draft.shape.shell import Shell
@@ -33,7 +33,11 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     pocket, closing, hem, band = pocket_of(style), closing_of(style), hem_of(style), band_of(style)
     back_pocket = back_pocket_of(style)
     opening = FrontOpening(shell.front.waist, shell.front.side) if pocket is None else pocket.opening(plan)
-    legs = {"front": front_piece(plan, opening, closing, hem), "back": back_piece(plan, opening, hem, back_pocket)}
+    places = side_places(plan, pocket)
+    legs = {
+        "front": front_piece(plan, opening, closing, hem, pocket),
+        "back": back_piece(plan, opening, hem, back_pocket, places),
+    }
     waist = WaistEdges(legs, opening.on_waist, opening.ease, closing.underlap(plan))
     made = [*legs.values(), *band.pieces(plan, waist), *closing.pieces(plan)]
     if pocket is not None:
@@ -59,7 +63,7 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     seams += hem_seams
     if back_pocket is not None:
         seams += back_pocket.seams(plan, pieces)
-    joints = (*_joints(pocket=pocket is not None), *hem_joints)
+    joints = (*_joints(pocket=opening.mouth is not None), *hem_joints)
     notes = [note for kind in (closing, back_pocket, pocket, hem, band) for note in _notes(kind, plan)]
     notes += [note for part in style.small_parts for note in small_part_of(part).notes(plan, part)]
     return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(notes))

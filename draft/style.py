@@ -291,6 +291,7 @@ class CurvedPocket(Pocket):
     bag_beyond : how far the bag reaches past the mouth towards the centre at the waist.
     facing_depth : how far the facing reaches under the front beyond the mouth; it lies on the bag, so at most as far.
     mouth_ease : how much looser the front lies over the facing at the waist.
+    stay : width of the strip of interfacing along the mouth; None: no strip.
     """
 
     width: float | None = mm(None, 25, 160)
@@ -299,6 +300,7 @@ class CurvedPocket(Pocket):
     bag_beyond: float = mm(40.0, 25, 90)
     facing_depth: float = mm(30.0, 20, 60)
     mouth_ease: float = mm(0.0, 0, 8)
+    stay: float | None = mm(None, 10, 25)
 
     def __post_init__(self) -> None:
         super().__post_init__()

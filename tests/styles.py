@@ -35,6 +35,10 @@ NAMED = {
     "rounded patch, one dart": draft.Style(back_pocket=draft.PatchPocket(shape="rounded"), darts=draft.Darts(back=1)),
     "welt pockets": draft.Style(back_pocket=draft.WeltPocket()),
     "double welts, no darts": draft.Style(back_pocket=draft.WeltPocket(welts=2), darts=draft.Darts(back=0)),
+    "slanted pocket": draft.Style(pocket=draft.SlantedPocket(stay=15)),
+    "slanted pocket, facing grown on": draft.Style(pocket=draft.SlantedPocket(grown_on=True, mouth_ease=4)),
+    "pocket in the side seam": draft.Style(pocket=draft.InSeamPocket()),
+    "patch pocket on the front": draft.Style(pocket=draft.FrontPatchPocket()),
     "pleat, small parts": draft.Style(
         pleats=draft.Pleats(), pocket=None, small_parts=(draft.BeltLoops(), draft.StrapTab(), draft.Lining())
     ),

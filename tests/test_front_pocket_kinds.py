@@ -20,7 +20,7 @@ from draft.checks import check_piece
 from draft.choices.front_pockets import FrontPatchPocket, InSeamPocket, SlantedPocket
 from draft.geometry.points import angle_deg
 from draft.pieces import curved_pocket
-from draft.pieces.front_pockets.mouth import hand_notes, stay_piece
+from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import Plan
 from draft.style import Pleats
 

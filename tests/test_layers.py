@@ -38,7 +38,7 @@ ROOMS = [
     {"export"},
     {"pattern"},
     {"drafting"},
-    {"sensitivity"},
+    {"sensitivity", "presets"},
     {"__init__"},
 ]
 LEVEL = {name: level for level, names in enumerate(ROOMS) for name in names}

@@ -21,6 +21,7 @@ from draft.geometry.points import cross_lines
 from draft.geometry.polygon import inside, longest_upright
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
+from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 from draft.shape.shell import Waist
@@ -230,7 +231,9 @@ def pieces(plan: Plan) -> list[Piece]:
         made_for=plan.made_for,
         notes=("neaten the inner edge",),
     )
-    return [_with_grain(piece) for piece in (bag_front, bag_back, facing)]
+    found = [_with_grain(piece) for piece in (bag_front, bag_back, facing)]
+    stay = _choice(plan).stay
+    return found if stay is None else [*found, stay_piece(plan, front.mouth, stay)]
 
 
 def _with_grain(piece: Piece) -> Piece:
@@ -272,4 +275,12 @@ def seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
         ("side seam above the pocket", visible, Run("back", "side", 0, s.depth), 0.0),
         ("side seam", Run("front", "side"), Run("back", "side", s.depth), 0.0),
     ]  # fmt: skip
+    if _choice(plan).stay is not None:
+        runs.append(("stay on the mouth", Run("front", "mouth"), Run("pocket_stay", "mouth"), 0.0))
     return [Seam.of(name, one, two, pieces, ease) for name, one, two, ease in runs]
+
+
+def notes(plan: Plan) -> list[str]:
+    """Room for the hand: straight across the mouth, from end to end."""
+    mouth = lines(plan).mouth
+    return hand_notes(abs(mouth.end - mouth.start))

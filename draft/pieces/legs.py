@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TypeAlias
 
 from draft.edge import Corner, Edge
 from draft.geometry.meet import along_at_height
 from draft.geometry.segments import Line
-from draft.piece import Cut, Notch, Piece, dart_marks, pleat_marks
-from draft.pieces.plan import BackPocketKind, ClosingKind, FrontOpening, HemKind, Plan
+from draft.piece import Cut, Hole, InnerLine, Notch, Piece, dart_marks, pleat_marks
+from draft.pieces.plan import BackPocketKind, ClosingKind, FrontOpening, HemKind, Plan, PocketKind
 from draft.shape.shell import Panel
 
 FORK_BALANCE_SHARE = 0.45  # balance notch on a shorts inseam, share of the inseam from the fork
 CROTCH_BALANCE_SHARE = 0.5
 GRAIN_MARGIN = 0.12
 CLEAR_OF_DART = 12.0
+CLEAR_OF_MOUTH = 15.0  # side notches from the ends of a pocket mouth (common practice, read)
+
+Places: TypeAlias = tuple[tuple[str, float], ...]
+"""Names and places along the side seam, from the waist, mm."""
 
 
-def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: HemKind) -> Piece:
+def front_piece(
+    plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: HemKind, pocket: PocketKind | None = None
+) -> Piece:
     """Front, cut away at the pocket and split at the fly stop."""
     a, panel = plan.style.allowances, plan.shell.front
     stop = closing.stop(plan)
@@ -37,7 +44,8 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
     dart_lines, holes = dart_marks(edges[5])
     if plan.style.pleats is not None:
         dart_lines += pleat_marks(edges[5], plan.style.pleats.sewn)
-    lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front")]
+    pocket_lines, pocket_holes = _front_marks(plan, pocket)
+    lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front"), *pocket_lines]
     return Piece(
         name="front",
         title="Front",
@@ -45,7 +53,7 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
         cut=Cut(2, "self", mirrored=True),
         grainline=_grain(panel, plan, hem),
         notches=(
-            *side_notches(plan, opening, 1),
+            *side_notches(plan, opening, 1, side_places(plan, pocket)),
             *_leg_notches(plan, panel, 1),
             *_hem_notches(plan, hem, "front", opening.on_side),
             *fly_notches,
@@ -53,12 +61,18 @@ def front_piece(plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: He
             *_mouth_notches(opening),
         ),
         lines=tuple(lines),
-        holes=holes,
+        holes=(*holes, *pocket_holes),
         made_for=plan.made_for,
     )
 
 
-def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind, pocket: BackPocketKind | None) -> Piece:
+def back_piece(
+    plan: Plan,
+    opening: FrontOpening,
+    hem: HemKind,
+    pocket: BackPocketKind | None,
+    places: Places = (),
+) -> Piece:
     """Back, with its waist darts and the marks of its pocket."""
     a, panel = plan.style.allowances, plan.shell.back
     waist = Edge("waist", panel.waist.parts, panel.waist.darts, a.waist, Corner("mirrored", "next"))
@@ -80,7 +94,7 @@ def back_piece(plan: Plan, opening: FrontOpening, hem: HemKind, pocket: BackPock
         grainline=_grain(panel, plan, hem),
         notches=(
             *mouth,
-            *side_notches(plan, None, 2),
+            *side_notches(plan, None, 2, places),
             *_leg_notches(plan, panel, 2),
             *_hem_notches(plan, hem, "back"),
             *_dart_notches(waist),
@@ -114,16 +128,28 @@ def _grain(panel: Panel, plan: Plan, hem: HemKind) -> Line:
     return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * min(top - 2 * margin, *near, top))
 
 
-def side_notches(plan: Plan, opening: FrontOpening | None, count: int) -> list[Notch]:
+def _front_marks(plan: Plan, pocket: PocketKind | None) -> tuple[list[InnerLine], list[Hole]]:
+    """Lines and drill holes of a pocket that lies on the front: not every kind has them."""
+    told = getattr(pocket, "front_marks", None)
+    return ([], []) if told is None else told(plan)
+
+
+def side_places(plan: Plan, pocket: PocketKind | None) -> Places:
+    """Names and places, from the waist, where a pocket opens the side seam: not every kind does."""
+    told = getattr(pocket, "side_marks", None)
+    return () if told is None else tuple(told(plan))
+
+
+def side_notches(plan: Plan, opening: FrontOpening | None, count: int, places: Places = ()) -> list[Notch]:
     """Hip, crotch and (on long legs) knee notches of a side seam, at the same arc lengths front and back."""
     begins = opening.on_side if opening else 0.0
     front, levels = plan.shell.front, plan.shell.levels
-    found = []
+    found = [Notch("side", along, name, 1) for name, along in places]
     for name in ("hip", "crotch", "knee"):
         if levels[name] < levels["hem"] + 40:
             continue
         along = along_at_height(front.side, levels[name]) - begins
-        if along > 15:  # kept clear of the pocket mouth
+        if along > CLEAR_OF_MOUTH and all(abs(along - at) > CLEAR_OF_MOUTH for _, at in places):
             found.append(Notch("side", along, name, count))
     return found
 

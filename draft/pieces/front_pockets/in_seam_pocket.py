@@ -20,8 +20,8 @@ from draft.geometry.polygon import inside, longest_upright
 from draft.geometry.segments import Line
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces import curved_pocket
-from draft.pieces.front_pockets.mouth import hand_notes
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 from draft.shape.leg import largest

@@ -18,8 +18,8 @@ from draft.geometry.path import Path
 from draft.geometry.segments import Line
 from draft.piece import Cut, Hole, InnerLine, Piece
 from draft.pieces import curved_pocket
-from draft.pieces.front_pockets.mouth import hand_notes
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 

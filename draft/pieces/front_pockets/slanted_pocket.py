@@ -17,8 +17,8 @@ from draft.geometry.path import Path
 from draft.geometry.points import angle_deg
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces import curved_pocket
-from draft.pieces.front_pockets.mouth import hand_notes, stay_piece
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 from draft.shape.leg import largest

@@ -4,7 +4,7 @@ from draft.block import Block, DartPlan, PanelBlock, crotch_seam
 from draft.body import Body
 from draft.choices.back_pockets import PatchPocket, WeltPocket
 from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
-from draft.choices.closings import ButtonFly
+from draft.choices.closings import ButtonFly, GrownOnFly, NoClosing, SideZip
 from draft.choices.front_pockets import FrontPatchPocket, InSeamPocket, SlantedPocket
 from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
 from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
@@ -57,6 +57,7 @@ __all__ = [
     "FacedWaist",
     "FlyFront",
     "FrontPatchPocket",
+    "GrownOnFly",
     "Guide",
     "InSeamPocket",
     "KneeBand",
@@ -64,6 +65,7 @@ __all__ = [
     "Lining",
     "Measures",
     "Method",
+    "NoClosing",
     "Overlay",
     "PanelBlock",
     "PatchPocket",
@@ -73,6 +75,7 @@ __all__ = [
     "Pleats",
     "RuffledHem",
     "Sensitivity",
+    "SideZip",
     "SlantedPocket",
     "StraightBand",
     "StrapTab",

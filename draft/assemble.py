@@ -36,9 +36,9 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     places = side_places(plan, pocket)
     legs = {
         "front": front_piece(plan, opening, closing, hem, pocket),
-        "back": back_piece(plan, opening, hem, back_pocket, places),
+        "back": back_piece(plan, opening, closing, hem, back_pocket, places),
     }
-    waist = WaistEdges(legs, opening.on_waist, opening.ease, closing.underlap(plan))
+    waist = WaistEdges(legs, opening.on_waist, opening.ease, closing.underlap(plan), closing.opens())
     made = [*legs.values(), *band.pieces(plan, waist), *closing.pieces(plan)]
     if pocket is not None:
         made += pocket.pieces(plan)
@@ -63,7 +63,7 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     seams += hem_seams
     if back_pocket is not None:
         seams += back_pocket.seams(plan, pieces)
-    joints = (*_joints(pocket=opening.mouth is not None), *hem_joints)
+    joints = (*_joints(pocket=opening.mouth is not None, fly=closing.opens() == "centre front"), *hem_joints)
     notes = [note for kind in (closing, back_pocket, pocket, hem, band) for note in _notes(kind, plan)]
     notes += [note for part in style.small_parts for note in small_part_of(part).notes(plan, part)]
     return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(notes))
@@ -75,13 +75,14 @@ def _notes(kind: object, plan: Plan) -> list[str]:
     return [] if told is None else list(told(plan))
 
 
-def _joints(*, pocket: bool) -> list[Joint]:
+def _joints(*, pocket: bool, fly: bool) -> list[Joint]:
     """Corners that must flow when the main seams are sewn."""
+    centre_front = ("front", "fly" if fly else "crotch")
     front_at_waist = ("pocket_facing", "waist") if pocket else ("front", "waist")
     return [
         Joint("waist at the side seam", front_at_waist, ("back", "waist")),
         Joint("waist at the centre back", ("back", "crotch"), ("back", "crotch")),
-        Joint("waist at the centre front", ("front", "fly"), ("front", "fly")),
+        Joint("waist at the centre front", centre_front, centre_front),
         Joint("crotch seam at the inseam", ("front", "inseam"), ("back", "inseam")),
         Joint("hem at the side seam", ("front", "side"), ("back", "side")),
         Joint("hem at the inseam", ("front", "hem"), ("back", "hem")),

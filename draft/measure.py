@@ -64,7 +64,7 @@ def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
     if max(ends) < levels["knee"] - KNEE_ABOVE_HEM:
         found["knee"] = girth(levels["knee"])
     found["hem"] = front.edge("hem").length + back.edge("hem").length
-    found["front_crotch"] = front.edge("crotch").length + front.edge("fly").length
+    found["front_crotch"] = sum(edge.length for edge in front.edges if edge.name in ("crotch", "fly"))
     found["back_crotch"] = back.edge("crotch").length
     found["crotch"] = found["front_crotch"] + found["back_crotch"]
     found["inside_leg"] = front.edge("inseam").length

@@ -39,6 +39,9 @@ NAMED = {
     "slanted pocket, facing grown on": draft.Style(pocket=draft.SlantedPocket(grown_on=True, mouth_ease=4)),
     "pocket in the side seam": draft.Style(pocket=draft.InSeamPocket()),
     "patch pocket on the front": draft.Style(pocket=draft.FrontPatchPocket()),
+    "button fly": draft.Style(closing=draft.ButtonFly()),
+    "grown-on fly, right over left": draft.Style(closing=draft.GrownOnFly(lap="right_over_left")),
+    "side zip": draft.Style(closing=draft.SideZip(), pocket=None, band=draft.StraightBand(underlap=30)),
     "pleat, small parts": draft.Style(
         pleats=draft.Pleats(), pocket=None, small_parts=(draft.BeltLoops(), draft.StrapTab(), draft.Lining())
     ),

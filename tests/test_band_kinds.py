@@ -18,11 +18,9 @@ from zoo import ZOO
 
 import draft
 from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
+from draft.choices.closings import NoClosing
 from draft.geometry.points import angle_deg
-from draft.pieces import closings
-from draft.pieces.kinds import CLOSINGS
 from draft.seams import Joint
-from draft.style import choice
 
 GARMENTS = {"shorts": draft.shorts, "trousers": draft.trousers}
 NAMED = {
@@ -107,25 +105,9 @@ def test_centre_front_notch_of_either_half_of_the_band_meets_that_of_the_front(b
 # A waist that does not open
 
 
-@choice
-class SewnShut(draft.FlyFront):
-    """Fly that is only drawn: nothing lies underneath."""
-
-
-class _SewnShut:
-    stop = staticmethod(lambda plan: 60.0)
-    underlap = staticmethod(lambda plan: 0.0)
-    front_marks = staticmethod(lambda plan: ([], []))
-    pieces = staticmethod(lambda plan: [])
-    seams = staticmethod(lambda plan, pieces: [])
-    notes = staticmethod(lambda plan: [])
-
-
 @pytest.fixture
-def sewn_shut(monkeypatch):
-    monkeypatch.setitem(CLOSINGS, SewnShut, _SewnShut)
-    monkeypatch.setitem(closings.KINDS, SewnShut, _SewnShut)
-    return SewnShut()
+def sewn_shut():
+    return NoClosing()
 
 
 FLAT = draft.Darts(front=0, back=0)

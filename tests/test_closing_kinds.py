@@ -16,8 +16,9 @@ from shapely.geometry import LineString, Point, Polygon
 from zoo import ZOO
 
 import draft
-from draft.choices.bands import FacedWaist
-from draft.choices.closings import ButtonFly
+from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
+from draft.choices.closings import ButtonFly, GrownOnFly, NoClosing, SideZip
+from draft.style import Pleats
 
 LAPS = ("left_over_right", "right_over_left")
 BODIES = ("woman", "toddler", "very large", "stout")
@@ -223,3 +224,259 @@ def test_narrowest_topstitching_named_in_the_error_works(body):
     with pytest.raises(draft.DraftError, match=r"style.closing.topstitch is .* at least \d+ mm") as caught:
         shorts(body, ButtonFly(topstitch=12))
     assert findings(shorts(body, ButtonFly(topstitch=limit(caught.value)))) == []
+
+
+# Grown-on fly
+
+
+@pytest.mark.parametrize("lap", LAPS)
+@pytest.mark.parametrize("garment", [draft.shorts, draft.trousers])
+@pytest.mark.parametrize("body", ZOO)
+def test_grown_on_fly_sews_together_on_every_body(body, garment, lap):
+    assert findings(garment(ZOO[body], styled(GrownOnFly(lap=lap)))) == []
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.builds(
+        GrownOnFly,
+        lap=st.sampled_from(LAPS),
+        width=maybe(20, 60, (34, 46)),
+        length=maybe(40, 260, (50, 160)),
+        shield_width=maybe(20, 70, (45, 60)),
+        topstitch=maybe(12, 50, (24, 30)),
+        facing_beyond=st.integers(10, 30),
+        shield_beyond=st.integers(10, 40),
+        under=st.integers(10, 20),
+    ),
+    st.sampled_from(BODIES),
+    st.booleans(),
+)
+def test_any_grown_on_fly_sews_together_or_says_what_is_wrong(closing, body, pocket):
+    try:
+        pattern = shorts(body, closing, pocket=draft.CurvedPocket() if pocket else None)
+    except draft.DraftError:
+        return
+    assert findings(pattern) == []
+
+
+def mirrored_in(points, a, b):
+    way = (b - a) / abs(b - a)
+    return [a + way * ((p - a) / way).conjugate() for p in points]
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_f5_extension_folded_back_lies_on_the_front(body):
+    """F-5: reflected in the centre front, the top of the extension lands on the waist, and the rest on the front."""
+    pattern = shorts(body, GrownOnFly(), pocket=None)
+    front = pattern.pieces["front"]
+    fold, cut = front.edge("fly").path, Polygon([(p.real, p.imag) for p in front.cut_line.points(0.01)])
+    a, b = fold.start, fold.end
+    way = (b - a) / abs(b - a)
+    placed = [(p, (p - a) / way) for p in front.cut_line.points(0.01)]  # along the fold upwards, front to the left
+    beyond = [p for p, at in placed if at.imag < -1 and at.real > -0.01]
+    assert max(-((p - a) / way).imag for p in beyond) == pytest.approx(front.edge("fly").allowance, abs=0.05)
+    images = mirrored_in(beyond, a, b)
+    assert max(cut.distance(Point(p.real, p.imag)) for p in images) <= 0.05
+    top = [p for p in images if ((p - b) / way).real > -1]
+    assert max(cut.exterior.distance(Point(p.real, p.imag)) for p in top) <= 0.1
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_f1_fold_of_the_extension_is_straight(body):
+    """F-1: within 2 of its chord, from the waist to the end of the extension."""
+    fold = shorts(body, GrownOnFly()).pieces["front"].edge("fly").path
+    chord = LineString([(fold.start.real, fold.start.imag), (fold.end.real, fold.end.imag)])
+    assert max(chord.distance(Point(p.real, p.imag)) for p in fold.points(0.05)) <= 2.0
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_f2_forty_of_crotch_seam_remain_below_the_stop_of_a_grown_on_fly(body):
+    assert shorts(body, GrownOnFly()).pieces["front"].edge("crotch").length >= 40
+
+
+def test_extension_runs_on_below_the_stop_and_past_the_topstitching():
+    pattern = shorts("woman", GrownOnFly(facing_beyond=18))
+    front = pattern.pieces["front"]
+    (stop,) = [n for n in front.notches if n.edge == "fly"]
+    assert (stop.match, stop.along) == ("zip stop", 18)
+    (topstitch,) = marks(front, "topstitch")
+    across = abs(topstitch.path.start - front.edge("waist").start)
+    assert front.edge("fly").allowance >= across + 5
+
+
+def test_grown_on_fly_needs_no_facing_but_its_interfacing():
+    pattern = shorts("woman", GrownOnFly())
+    assert "fly_facing" not in pattern.pieces
+    assert pattern.pieces["fly_extension_interfacing"].cut.cloth == "interfacing"
+    assert "fly_extension_interfacing" not in shorts("woman", GrownOnFly(), interfacing=False).pieces
+
+
+@pytest.mark.parametrize(("lap", "kept", "cut"), [(LAPS[0], "left", "right"), (LAPS[1], "right", "left")])
+def test_underlapping_front_is_cut_off_past_the_centre_front(lap, kept, cut):
+    pattern = shorts("woman", GrownOnFly(lap=lap, under=12))
+    front = pattern.pieces["front"]
+    (guide,) = [item for item in front.lines if item.note == f"cut off, {cut} front only"]
+    fly = line(front.edge("fly").path)
+    assert fly.distance(line(guide.path)) == pytest.approx(12, abs=0.01)
+    (note,) = [n for n in pattern.garment.notes if n.startswith("fly:")]
+    assert f"the {kept} front keeps" in note
+    assert "12 mm" in note
+
+
+def test_front_crotch_of_a_grown_on_fly_is_that_of_the_zip_fly():
+    sizes = [shorts("woman", closing).measure()["front_crotch"] for closing in (draft.FlyFront(), GrownOnFly())]
+    assert sizes[0] == pytest.approx(sizes[1], abs=1e-6)
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_longest_grown_on_fly_named_in_the_error_works(body):
+    with pytest.raises(draft.DraftError, match=r"style.closing.length is 260.0, expected at most \d+ mm") as caught:
+        shorts(body, GrownOnFly(length=260))
+    assert findings(shorts(body, GrownOnFly(length=limit(caught.value)))) == []
+
+
+# Zip at the side
+
+SIDE_BAND = draft.StraightBand(underlap=30)
+
+
+@pytest.mark.parametrize("insertion", ["concealed", "lapped"])
+@pytest.mark.parametrize("garment", [draft.shorts, draft.trousers])
+@pytest.mark.parametrize("body", ZOO)
+def test_side_zip_sews_together_on_every_body(body, garment, insertion):
+    style = styled(SideZip(insertion=insertion), pocket=None, band=SIDE_BAND)
+    assert findings(garment(ZOO[body], style)) == []
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.builds(SideZip, length=maybe(60, 300, (60, 160)), insertion=st.sampled_from(["concealed", "lapped"])),
+    st.sampled_from(BODIES),
+    st.builds(
+        draft.StraightBand,
+        underlap=st.integers(24, 60),
+        overlap=st.integers(0, 60),
+        eased=st.integers(0, 20),
+        depth=st.integers(20, 60),
+    ),
+)
+def test_any_side_zip_sews_together_or_says_what_is_wrong(closing, body, band):
+    try:
+        pattern = shorts(body, closing, pocket=None, band=band)
+    except draft.DraftError:
+        return
+    assert findings(pattern) == []
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_zip_stop_lies_at_one_distance_on_front_and_back(body):
+    pattern = shorts(body, SideZip(), pocket=None, band=SIDE_BAND)
+    stops = [n for part in ("front", "back") for n in pattern.pieces[part].notches if n.match == "zip stop"]
+    assert len(stops) == 2
+    assert stops[0].along == stops[1].along
+    (note,) = [n for n in pattern.garment.notes if n.startswith("zip: concealed")]
+    assert stops[0].along - 15 <= float(note.split()[2]) <= stops[0].along - 5
+
+
+def test_front_of_a_side_zip_is_sewn_up_to_the_waist():
+    pattern = shorts("woman", SideZip(), pocket=None, band=SIDE_BAND)
+    front = pattern.pieces["front"]
+    assert "fly" not in [e.name for e in front.edges]
+    assert front.edge("crotch").length == pytest.approx(pattern.shell.front.crotch.length)
+    assert pattern.measure()["front_crotch"] == pytest.approx(pattern.shell.front.crotch.length)
+
+
+def test_band_of_a_side_zip_begins_and_ends_at_the_left_side_seam():
+    """From the underlapping back end: underlap, two backs, two fronts, overlap; the waist as with a fly."""
+    pattern = shorts("woman", SideZip(), pocket=None, band=draft.StraightBand(underlap=30, overlap=10))
+    band, front, back = (pattern.pieces[n] for n in ("waistband", "front", "back"))
+    places = {n.match: p[0].on_seam.real for n, p in band.notch_places if n.count == 1}
+    start = band.edge("waist").start.real
+    f, b = front.edge("waist").length, back.edge("waist").length
+    assert places["side seam of the back"] - start == pytest.approx(30)
+    assert places["other side seam"] - start == pytest.approx(30 + 2 * b)
+    assert places["centre front"] - start == pytest.approx(30 + 2 * b + f)
+    assert places["side seam"] - start == pytest.approx(30 + 2 * b + 2 * f)
+    assert band.edge("waist").length == pytest.approx(40 + 2 * b + 2 * f)
+    fly = shorts("woman", draft.FlyFront(), pocket=None)
+    assert pattern.measure()["waist"] == pytest.approx(fly.measure()["waist"])
+
+
+def test_lapped_zip_is_topstitched_beside_the_seam():
+    pattern = shorts("woman", SideZip(insertion="lapped"), pocket=None, band=SIDE_BAND)
+    front = pattern.pieces["front"]
+    (topstitch,) = marks(front, "topstitch")
+    side = line(front.edge("side").path)
+    assert [side.distance(Point(p.real, p.imag)) for p in topstitch.path.points(1)] == pytest.approx(
+        [10.0] * len(topstitch.path.points(1)), abs=0.05
+    )
+
+
+def test_side_zip_beside_a_pocket_in_the_side_seam_is_refused():
+    with pytest.raises(draft.DraftError, match=r"style.pocket .* leaves the side seam whole"):
+        shorts("woman", SideZip(), band=SIDE_BAND)
+
+
+@pytest.mark.parametrize("band", [FacedWaist(), ElasticCasing(), ContourBand(), DrawstringBand()])
+def test_bands_that_do_not_open_at_the_side_refuse_a_side_zip(band):
+    with pytest.raises(draft.DraftError, match=r"style.band is 'left side', expected a StraightBand"):
+        shorts("stout", SideZip(), band=band, pocket=None, darts=draft.Darts(back=0))
+
+
+def test_band_in_sections_refuses_a_side_zip():
+    with pytest.raises(draft.DraftError, match=r"style.band.sections is 'side_seams', expected 'one'"):
+        shorts("woman", SideZip(), band=draft.StraightBand(underlap=30, sections="side_seams"), pocket=None)
+
+
+@pytest.mark.parametrize("body", ["woman", "toddler", "stout"])
+def test_longest_side_zip_named_in_the_error_works(body):
+    with pytest.raises(draft.DraftError, match=r"style.closing.length is 300.0, expected at most \d+ mm") as caught:
+        shorts(body, SideZip(length=300), pocket=None, band=SIDE_BAND)
+    longest = limit(caught.value)
+    assert findings(shorts(body, SideZip(length=longest), pocket=None, band=SIDE_BAND)) == []
+
+
+# No closing
+
+
+@pytest.mark.parametrize("garment", [draft.shorts, draft.trousers])
+@pytest.mark.parametrize("body", ZOO)
+def test_garment_without_closing_sews_together_on_every_body(body, garment):
+    """With an elastic waist as wide as the hip, where the body's waist is narrower."""
+    b = ZOO[body]
+    room = draft.Ease(waist=min(300, max(0, b.hip - b.waist + 10)))
+    style = styled(NoClosing(), band=ElasticCasing(), ease=room, darts=draft.Darts(front=0, back=0))
+    pattern = garment(b, style)
+    assert findings(pattern) == []
+    assert pattern.measure()["front_crotch"] == pytest.approx(pattern.shell.front.crotch.length)
+
+
+def test_nothing_lies_under_a_waist_without_closing():
+    pattern = shorts("stout", NoClosing(), band=ElasticCasing(), darts=draft.Darts(back=0))
+    assert not [name for name in pattern.pieces if name.startswith("fly")]
+    assert pattern.pieces["front"].lines == tuple(i for i in pattern.pieces["front"].lines if i.kind != "topstitch")
+    assert [j.a for j in pattern.joints if j.name == "waist at the centre front"] == [("front", "crotch")]
+    assert any("hip of 1120 mm" in n for n in pattern.garment.notes)
+
+
+def test_band_with_a_button_refuses_a_waist_without_closing():
+    with pytest.raises(draft.DraftError, match=r"style.closing .* expected one that opens"):
+        shorts("woman", NoClosing())
+
+
+@pytest.mark.parametrize(
+    ("closing", "more"),
+    [
+        (ButtonFly(), {}),
+        (GrownOnFly(), {}),
+        (SideZip(), {"pocket": None, "band": SIDE_BAND}),
+        (NoClosing(), {"band": ElasticCasing(), "ease": draft.Ease(waist=280)}),
+    ],
+    ids=lambda value: type(value).__name__,
+)
+def test_pleats_are_marked_with_every_closing(closing, more):
+    pleated = shorts("woman", closing, pleats=Pleats(), darts=draft.Darts(front=0, back=0), **more)
+    plain = shorts("woman", closing, darts=draft.Darts(front=0, back=0), **more)
+    assert findings(pleated) == []
+    assert len(pleated.pieces["front"].lines) > len(plain.pieces["front"].lines)

@@ -18,7 +18,7 @@ from draft.geometry.path import Path
 from draft.geometry.points import unit
 from draft.geometry.segments import Cubic, Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
-from draft.pieces.plan import Plan
+from draft.pieces.plan import FrontOpening, Opens, Plan
 from draft.seams import Run, Seam
 from draft.style import FlyFront
 from draft.units import fmt
@@ -93,9 +93,24 @@ def sizes(plan: Plan) -> Sizes:
     return Sizes(stop, width, shield, topstitch)
 
 
-def stop(plan: Plan) -> float:
-    """Length of the opening."""
-    return sizes(plan).stop
+def opens() -> Opens:
+    """At the centre front."""
+    return "centre front"
+
+
+def crotch_edges(plan: Plan) -> tuple[Edge, ...]:
+    """Crotch seam up to the stop, and above it the seam of facing and shield."""
+    a, whole = plan.style.allowances, plan.shell.front.crotch
+    crotch, fly = whole.split_at(whole.length - sizes(plan).stop)
+    return (
+        Edge("crotch", (crotch,), allowance=a.crotch),
+        Edge("fly", (fly,), allowance=a.fly, corner=Corner("extended")),
+    )
+
+
+def side_marks(plan: Plan, opening: FrontOpening) -> list[Notch]:
+    """Nothing at the side."""
+    return []
 
 
 def underlap(plan: Plan) -> float:

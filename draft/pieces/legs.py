@@ -25,25 +25,23 @@ Places: TypeAlias = tuple[tuple[str, float], ...]
 def front_piece(
     plan: Plan, opening: FrontOpening, closing: ClosingKind, hem: HemKind, pocket: PocketKind | None = None
 ) -> Piece:
-    """Front, cut away at the pocket and split at the fly stop."""
+    """Front, cut away at the pocket and parted at the fly stop, if it has one."""
     a, panel = plan.style.allowances, plan.shell.front
-    stop = closing.stop(plan)
-    crotch, fly = panel.crotch.split_at(panel.crotch.length - stop)
+    corner = Corner("mirrored" if opening.mouth is None else "squared", "next")
+    waist = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, corner)
     edges = [
         Edge("side", (opening.side,), allowance=a.side, corner=hem.corner()),
         _hem_edge(plan, panel, hem, "front"),
         Edge("inseam", (panel.inseam,), allowance=a.inseam, corner=Corner("mirrored")),
-        Edge("crotch", (crotch,), allowance=a.crotch),
-        Edge("fly", (fly,), allowance=a.fly, corner=Corner("extended")),
-        Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("mirrored", "next")),
+        *closing.crotch_edges(plan),
+        waist,
     ]
     if opening.mouth is not None:
-        edges[-1] = Edge("waist", opening.waist.parts, opening.waist.darts, a.waist, Corner("squared", "next"))
         edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared")))
     lines, fly_notches = closing.front_marks(plan)
-    dart_lines, holes = dart_marks(edges[5])
+    dart_lines, holes = dart_marks(waist)
     if plan.style.pleats is not None:
-        dart_lines += pleat_marks(edges[5], plan.style.pleats.sewn)
+        dart_lines += pleat_marks(waist, plan.style.pleats.sewn)
     pocket_lines, pocket_holes = _front_marks(plan, pocket)
     lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front"), *pocket_lines]
     return Piece(
@@ -57,7 +55,8 @@ def front_piece(
             *_leg_notches(plan, panel, 1),
             *_hem_notches(plan, hem, "front", opening.on_side),
             *fly_notches,
-            *_dart_notches(edges[5]),
+            *closing.side_marks(plan, opening),
+            *_dart_notches(waist),
             *_mouth_notches(opening),
         ),
         lines=tuple(lines),
@@ -69,6 +68,7 @@ def front_piece(
 def back_piece(
     plan: Plan,
     opening: FrontOpening,
+    closing: ClosingKind,
     hem: HemKind,
     pocket: BackPocketKind | None,
     places: Places = (),
@@ -95,6 +95,7 @@ def back_piece(
         notches=(
             *mouth,
             *side_notches(plan, None, 2, places),
+            *closing.side_marks(plan, opening),
             *_leg_notches(plan, panel, 2),
             *_hem_notches(plan, hem, "back"),
             *_dart_notches(waist),

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Protocol
+from typing import Literal, Protocol
 
 from draft.body import Body
-from draft.edge import Corner
+from draft.edge import Corner, Edge
 from draft.geometry.path import Path
 from draft.piece import Hole, InnerLine, Notch, Piece
 from draft.seams import Joint, Seam
 from draft.shape.shell import Shell, Waist
 from draft.style import SmallPart, Style
+
+Opens = Literal["centre front", "left side", "nowhere"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,11 +90,17 @@ class SmallPartKind(Protocol):
 class ClosingKind(Protocol):
     """A kind of closing."""
 
-    def stop(self, plan: Plan) -> float:
-        """Length of the opening from the waist down the centre front."""
+    def opens(self) -> Opens:
+        """Where the waist opens."""
+
+    def crotch_edges(self, plan: Plan) -> tuple[Edge, ...]:
+        """Edges of the front from the inseam up to the waist: ``crotch``, and ``fly`` where it opens."""
 
     def front_marks(self, plan: Plan) -> tuple[list[InnerLine], list[Notch]]:
         """Lines and notches on the front; notches count along the fly from its lower end."""
+
+    def side_marks(self, plan: Plan, opening: FrontOpening) -> list[Notch]:
+        """Notches on the side seams of front and back, counted from the waist."""
 
     def underlap(self, plan: Plan) -> float:
         """Width of what lies underneath, mm."""
@@ -138,13 +146,14 @@ class WaistEdges:
     """What a band has to know of the waist it is sewn to.
 
     ``pocket`` is the width of the pocket facing that shows in the waist seam, ``mouth_ease`` how much the front lies
-    loose over it, ``underlap`` the width of what lies under the closing.
+    loose over it, ``underlap`` the width of what lies under the closing, ``opens`` where the waist opens.
     """
 
     legs: Mapping[str, Piece]
     pocket: float
     mouth_ease: float
     underlap: float
+    opens: Opens = "centre front"
 
 
 class BandKind(Protocol):

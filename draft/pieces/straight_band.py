@@ -17,7 +17,7 @@ from draft.geometry.segments import Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
-from draft.style import FlyFront, StraightBand
+from draft.style import StraightBand
 
 BACK_SHARE_OF_EASE = 2 / 3
 BUTTON_FROM_END = 15.0
@@ -36,6 +36,7 @@ class Sizes:
     back_ease: float
     overlap: float
     underlap: float
+    at_side: bool = False  # it opens at the left side seam: there the front lies on top
 
     @property
     def seam(self) -> float:
@@ -52,6 +53,7 @@ def _choice(plan: Plan) -> StraightBand:
 def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
     """Lengths that follow from the waist edges of front, pocket facing and back."""
     band = _choice(plan)
+    _check_opening(plan, waist)
     back_ease = band.eased * BACK_SHARE_OF_EASE / 2
     front_ease = band.eased * (1 - BACK_SHARE_OF_EASE) / 2 + waist.mouth_ease
     front = waist.legs["front"].edge("waist").length + waist.pocket - front_ease
@@ -62,7 +64,23 @@ def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
         raise DraftError(
             "style.band.underlap", under, f"at least {ceil(least)} mm to carry the button", "make it wider"
         )
-    return Sizes(front, waist.pocket, back, front_ease, back_ease, band.overlap, under)
+    at_side = waist.opens == "left side"
+    return Sizes(front, waist.pocket, back, front_ease, back_ease, band.overlap, under, at_side)
+
+
+def _check_opening(plan: Plan, waist: WaistEdges) -> None:
+    band = _choice(plan)
+    if waist.opens == "nowhere":
+        raise DraftError(
+            "style.closing",
+            plan.style.closing,
+            "one that opens: this band has a button",
+            "take an elastic band, or a fly",
+        )
+    if waist.opens == "left side" and band.sections != "one":
+        raise DraftError(
+            "style.band.sections", band.sections, "'one' with an opening at the side", "cut the band in one strip"
+        )
 
 
 def button_at(band: StraightBand) -> float:
@@ -94,8 +112,13 @@ def _strip(plan: Plan, start: float, stop: float) -> tuple[Edge, ...]:
 
 
 def places(s: Sizes) -> dict[str, float]:
-    """Notch places along the band from the centre front of the overlap, as named on the trousers."""
+    """Notch places along the band from the seam that opens, on the overlap, as named on the trousers."""
     side = s.front
+    if s.at_side:
+        found = {"side seam": 0.0, "centre front": side, "other side seam": 2 * side, "centre back": 2 * side + s.back}
+        if s.pocket:
+            found |= {"pocket mouth": s.pocket, "other pocket mouth": 2 * side - s.pocket}
+        return found | {"side seam of the back": s.seam}
     found = {"centre front": 0.0, "side seam": side, "centre back": side + s.back, "other side seam": side + 2 * s.back}
     if s.pocket:
         found |= {"pocket mouth": side - s.pocket, "other pocket mouth": side + 2 * s.back + s.pocket}
@@ -127,12 +150,11 @@ def _one(plan: Plan, s: Sizes) -> Piece:
         lines=lines,
         made_for=plan.made_for,
     )
-    return strip if _left_over_right(plan) else mirrored(strip)
+    return strip if _left_over_right(plan) and not s.at_side else mirrored(strip)
 
 
 def _left_over_right(plan: Plan) -> bool:
-    closing = plan.style.closing
-    return not isinstance(closing, FlyFront) or closing.lap == "left_over_right"
+    return plan.style.closing.lap == "left_over_right"
 
 
 def _button(band: StraightBand, s: Sizes) -> list[InnerLine]:
@@ -242,6 +264,8 @@ def _band_runs(plan: Plan, s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[
     """For either half: its name, and a function from distances off the centre front to a run of the band."""
     left = _left_over_right(plan)
     over, under = ("left", "right") if left else ("right", "left")
+    if s.at_side:
+        return _side_runs(s, pieces)
     if _choice(plan).sections == "one":
         long = pieces["waistband"].edge("waist").length
 
@@ -275,3 +299,19 @@ def _band_runs(plan: Plan, s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[
         (over, lambda a, b: section(a, b, over, far=False)),
         (under, lambda a, b: section(a, b, under, far=True)),
     ]
+
+
+def _side_runs(s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[str, Callable[[float, float], Run]]]:
+    """As `_band_runs`, for a band that opens at the left side: its overlap lies at the right end of the strip."""
+    long = pieces["waistband"].edge("waist").length
+
+    def run(start: float, stop: float, *, back: bool) -> Run:
+        """Run between two distances from the seam that opens, on the overlap."""
+        return Run("waistband", "waist", long - s.overlap - stop, long - s.overlap - start, back=back)
+
+    def left(a: float, b: float) -> Run:
+        if a >= s.front - 1e-9:
+            return run(s.seam - (b - s.front), s.seam - (a - s.front), back=False)
+        return run(s.front - b, s.front - a, back=False)
+
+    return [("left", left), ("right", lambda a, b: run(s.front + a, s.front + b, back=True))]

@@ -48,7 +48,17 @@ class Half:
 
 
 def half_of(waist: WaistEdges) -> Half:
-    """Places that follow from the waist edges of front, pocket facing and back."""
+    """Places that follow from the waist edges of front, pocket facing and back.
+
+    Raises
+    ------
+    DraftError
+        When the waist opens at the side, which these bands do not.
+    """
+    if waist.opens == "left side":
+        raise DraftError(
+            "style.band", waist.opens, "a StraightBand with an opening at the side", "take one, or another closing"
+        )
     mouth = waist.legs["front"].edge("waist").length - waist.mouth_ease
     side = mouth + waist.pocket
     return Half(mouth, side, side + waist.legs["back"].edge("waist").length)

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
-from draft.choices.closings import ButtonFly
-from draft.pieces.closings import button_fly
+from draft.choices.closings import ButtonFly, GrownOnFly, NoClosing, SideZip
+from draft.pieces.closings import button_fly, grown_on_fly, none, side_zip
 from draft.pieces.plan import ClosingKind
 from draft.style import Choice
 
-KINDS: dict[type[Choice], ClosingKind] = {ButtonFly: button_fly}
+KINDS: dict[type[Choice], ClosingKind] = {
+    ButtonFly: button_fly,
+    GrownOnFly: grown_on_fly,
+    SideZip: side_zip,
+    NoClosing: none,
+}

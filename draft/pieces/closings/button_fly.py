@@ -25,14 +25,25 @@ from draft.geometry.segments import Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces import fly
 from draft.pieces.closings.shield import shield_runs
-from draft.pieces.fly import stop, underlap
+from draft.pieces.fly import crotch_edges, opens, side_marks, underlap
 from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.pieces.straight_band import BUTTON_CLEARANCE, HOLE_PAST_BUTTON
 from draft.seams import Run, Seam
 from draft.units import fmt
 
-__all__ = ["Buttons", "buttons", "front_marks", "notes", "pieces", "seams", "stop", "underlap"]
+__all__ = [
+    "Buttons",
+    "buttons",
+    "crotch_edges",
+    "front_marks",
+    "notes",
+    "opens",
+    "pieces",
+    "seams",
+    "side_marks",
+    "underlap",
+]
 
 USUAL_BUTTON = 15.0  # trade tables name 14 to 15 for the front of trousers (22 to 24 lignes; read)
 SMALLEST_BUTTON = 8.0

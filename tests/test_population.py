@@ -97,7 +97,7 @@ def test_asked_hem_is_met(body, change):
         assert refusal is not None
         assert refusal.field == "style.leg.hem"
         return
-    assert list(pattern.check()) == []
+    assert [finding for finding in pattern.check() if finding.code != "fit"] == []
     assert pattern.measure()["hem"] == pytest.approx(max(150.0, own + change), abs=SIZE_TOL_MM)
 
 

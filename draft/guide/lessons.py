@@ -8,7 +8,7 @@ trained  how far two trained observers of one body may lie apart
 home     how far off a careful person may be at home; with nobody to help where the measure can be taken alone
 read, second-hand, assumed
     How a number is known: read where it was published (an abstract counts, and is named as one); seen in somebody
-    else's transcription; or common practice without a source.
+    else's copy; or common practice without a source.
 
 Landmarks and slips are common practice, but for the one slip with a source beside it.
 """
@@ -88,7 +88,7 @@ STANDING, APART = "Standing.", "Standing, legs slightly apart."
 SOURCES = (
     "Trained: how far two trained observers may lie apart. Home: how far off a careful person may be.",
     "Trained, second-hand: limits in Hotzman et al. 2011, Measurer's Handbook, NATICK/TR-11/017, appendix G, seen in a "
-    "transcription.",
+    "copy.",
     "Home, read: largest technical error (0.76 in) of waist, hip and neck, 41 women after an instruction film, Barrios "
     "et al. 2016, BMC Medical Research Methodology 16:49, abstract.",
     "Waist without instruction: 622 people, 59.8 mm over, standard deviation 48.2 mm, Contardo Ayala et al. 2014, BMC "
@@ -99,7 +99,7 @@ SOURCES = (
 
 
 def _listed(mm: float, what: str) -> Miss:
-    return Miss(mm, "second-hand", f"{what} in Hotzman et al. 2011, seen in a transcription")
+    return Miss(mm, "second-hand", f"{what} in Hotzman et al. 2011, seen in a copy")
 
 
 def _filmed() -> Miss:

@@ -6,8 +6,17 @@ from draft.choices.back_pockets import PatchPocket, WeltPocket
 from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
 from draft.choices.closings import ButtonFly, GrownOnFly, NoClosing, SideZip
 from draft.choices.front_pockets import FrontPatchPocket, InSeamPocket, SlantedPocket
-from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
-from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
+from draft.choices.hems import (
+    BlindHem,
+    CutOnTurnUp,
+    ElasticHem,
+    FacedHem,
+    GatheredHem,
+    KneeBand,
+    RuffledHem,
+    VentedHem,
+)
+from draft.choices.small_parts import AppliedTape, BeltLoops, BiasBinding, Braces, CoinPocket, Lining, StrapTab
 from draft.drafting import shorts, trousers
 from draft.drawing.overlay import Overlay
 from draft.errors import DraftError
@@ -31,19 +40,24 @@ from draft.style import (
     StraightBand,
     Style,
     TurnedCuff,
+    WaistShares,
+    Yoke,
 )
 
 __version__ = "0.1.0"
 
 __all__ = [
     "Allowances",
+    "AppliedTape",
     "BeltLoops",
+    "BiasBinding",
     "BlindHem",
     "Block",
     "Blocks",
     "Body",
     "Braces",
     "ButtonFly",
+    "CoinPocket",
     "ContourBand",
     "CurvedPocket",
     "CutOnTurnUp",
@@ -53,10 +67,12 @@ __all__ = [
     "DrawstringBand",
     "Ease",
     "ElasticCasing",
+    "ElasticHem",
     "FacedHem",
     "FacedWaist",
     "FlyFront",
     "FrontPatchPocket",
+    "GatheredHem",
     "GrownOnFly",
     "Guide",
     "InSeamPocket",
@@ -82,7 +98,9 @@ __all__ = [
     "Style",
     "TurnedCuff",
     "VentedHem",
+    "WaistShares",
     "WeltPocket",
+    "Yoke",
     "blocks",
     "crotch_seam",
     "how_to_measure",

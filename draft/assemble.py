@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from draft.body import Body
 from draft.piece import Piece
+from draft.pieces.children import child_notes
 from draft.pieces.interfacing import interfacings
 from draft.pieces.kinds import back_pocket_of, band_of, closing_of, hem_of, pocket_of, small_part_of
 from draft.pieces.legs import back_piece, front_piece, side_places
 from draft.pieces.plan import FrontOpening, Plan, WaistEdges
+from draft.pieces.yoke import yoked
 from draft.seams import Joint, Run, Seam
 from draft.shape.shell import Shell
 from draft.style import Style
@@ -18,13 +20,14 @@ from draft.style import Style
 
 @dataclass(frozen=True, eq=False)
 class Garment:
-    """What a pattern is made of."""
+    """What a pattern is made of; ``whole`` holds a back from which a yoke was cut."""
 
     pieces: Mapping[str, Piece]
     seams: tuple[Seam, ...]
     joints: tuple[Joint, ...]
     waist_girth: float
     notes: tuple[str, ...]
+    whole: Mapping[str, Piece]
 
 
 def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
@@ -49,7 +52,7 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
         made += small_part_of(part).pieces(plan, part)
     if style.interfacing:
         made += interfacings(made)
-    pieces = {piece.name: piece for piece in made}
+    pieces = _marked(plan, {piece.name: piece for piece in made})
 
     seams = [Seam.of("inseam", Run("front", "inseam"), Run("back", "inseam"), pieces, shell.stretch)]
     if pocket is None:
@@ -63,10 +66,26 @@ def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:
     seams += hem_seams
     if back_pocket is not None:
         seams += back_pocket.seams(plan, pieces)
-    joints = (*_joints(pocket=opening.mouth is not None, fly=closing.opens() == "centre front"), *hem_joints)
+    for part in style.small_parts:
+        told = getattr(small_part_of(part), "seams", None)
+        seams += [] if told is None else told(plan, part, pieces)
+    joints = [*_joints(pocket=opening.mouth is not None, fly=closing.opens() == "centre front"), *hem_joints]
     notes = [note for kind in (closing, back_pocket, pocket, hem, band) for note in _notes(kind, plan)]
     notes += [note for part in style.small_parts for note in small_part_of(part).notes(plan, part)]
-    return Garment(pieces, tuple(seams), joints, band.girth(plan, waist), tuple(notes))
+    notes += child_notes(plan)
+    whole = {} if style.yoke is None else {"back": pieces["back"]}
+    if style.yoke is not None:
+        pieces, seams, joints = yoked(plan, style.yoke, pieces, seams, joints)
+    return Garment(pieces, tuple(seams), tuple(joints), band.girth(plan, waist), tuple(notes), whole)
+
+
+def _marked(plan: Plan, pieces: dict[str, Piece]) -> dict[str, Piece]:
+    """Pieces with the lines that small parts mark on them: not every kind does."""
+    for part in plan.style.small_parts:
+        told = getattr(small_part_of(part), "marks", None)
+        for name, lines in ({} if told is None else told(plan, part, pieces)).items():
+            pieces[name] = replace(pieces[name], lines=(*pieces[name].lines, *lines))
+    return pieces
 
 
 def _notes(kind: object, plan: Plan) -> list[str]:

@@ -100,6 +100,10 @@ def _misspelt(name: str, value: object, near: str | None) -> DraftError:
     return DraftError(f"body.{name}", _not_missing(value), expected, remedy)
 
 
+GROWTH_ABOVE_WAIST = 0.5  # mm of girth per mm above the waist
+HOLLOW_WAIST = 0.2  # a waist smaller than the hip by this share or more has all of that growth
+
+
 @dataclass(frozen=True, init=False, repr=False)
 class Body:
     """The measurements of one body, checked; what each one means stands at the top of this module.
@@ -268,24 +272,28 @@ class Body:
         return self.crotch_depth + (STANDING_TO_SEATED_MM if self.crotch_depth_taken == "standing" else 0.0)
 
     def girth_at(self, depth_below_waist: float) -> float:
-        """Estimate the girth of the body between waist and hip, mm.
+        """Estimate the girth of the body about the waist, mm.
 
         Parameters
         ----------
         depth_below_waist : float
-            Level, mm below the waist; above the waist and below the hip the girth stays as it is there.
+            Level, mm below the waist (negative: above it); below the hip the girth stays as it is there.
 
         Notes
         -----
-        A parabola that starts at the waist girth and is level at the hip, where the body is fullest. This is an
-        assumption without a source; the measured girth at that level is better.
+        A parabola that starts at the waist girth and is level at the hip, where the body is fullest. Above the waist
+        it grows by half a millimetre for each, less on a body whose waist is near its hip, where it stays as it is.
+        Both are assumptions without a source; the measured girth at that level is better.
 
         Examples
         --------
         >>> body = Body(waist=720, hip=980, crotch_depth=262, waist_to_hip=200, inside_leg=760)
         >>> [body.girth_at(depth) for depth in (-10, 0, 100, 200, 250)]
-        [720.0, 720.0, 915.0, 980.0, 980.0]
+        [725.0, 720.0, 915.0, 980.0, 980.0]
         """
+        if depth_below_waist < 0:
+            hollow = min(max((1 - self.waist / self.hip) / HOLLOW_WAIST, 0.0), 1.0)
+            return self.waist - depth_below_waist * GROWTH_ABOVE_WAIST * hollow
         u = min(max(depth_below_waist / self.waist_to_hip, 0.0), 1.0)
         return self.waist + (self.hip - self.waist) * u * (2 - u)
 

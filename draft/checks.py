@@ -139,12 +139,11 @@ def _check_edge(piece: Piece, edge: Edge) -> Iterator[Finding]:
             if not abs(turn) <= KINK_TOL_DEG:
                 yield Finding("kink", where, f"turns by {_said(turn)} degrees within the seam", turn)
     for dart, (before, after) in zip(edge.darts, pairwise(edge.parts), strict=True):
-        legs = abs(dart.centre_leg - dart.point) - abs(dart.side_leg - dart.point)
+        centre, side = dart.runs
+        legs = centre.length - side.length
         if not abs(legs) <= LEG_TOL_MM:
             yield Finding("dart", where, f"legs differ by {_said(legs, 2)} mm", legs)
-        first, second = dart.legs
-        closing = (first - dart.point) / (second - dart.point)
-        turn = angle_deg(before.end_dir, after.start_dir * closing)
+        turn = angle_deg(before.end_dir, after.start_dir * dart.closing.turn)
         if not abs(turn) <= ANGLE_TOL_DEG:
             yield Finding("dart", where, f"closed, the edge turns by {_said(turn)} degrees", turn)
 

@@ -53,7 +53,12 @@ def width_at(piece: Piece, y: float) -> float:
 
 def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
     """Finished sizes of a garment: girths of the whole body as worn, lengths along the seams."""
-    front, back = garment.pieces["front"], garment.pieces["back"]
+    front, lower = garment.pieces["front"], garment.pieces["back"]
+    back = garment.whole.get("back", lower)
+
+    def of_back(edge: str) -> float:
+        parts = [garment.pieces[name] for name in ("back", "back_yoke") if name in garment.pieces]
+        return sum(part.edge(edge).length for part in parts)
 
     def girth(y: float) -> float:
         return width_at(front, y) + width_at(back, y)
@@ -65,8 +70,8 @@ def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
         found["knee"] = girth(levels["knee"])
     found["hem"] = front.edge("hem").length + back.edge("hem").length
     found["front_crotch"] = sum(edge.length for edge in front.edges if edge.name in ("crotch", "fly"))
-    found["back_crotch"] = back.edge("crotch").length
+    found["back_crotch"] = of_back("crotch")
     found["crotch"] = found["front_crotch"] + found["back_crotch"]
     found["inside_leg"] = front.edge("inseam").length
-    found["outside_leg"] = back.edge("side").length
+    found["outside_leg"] = of_back("side")
     return Sizes(tuple((name, float(value)) for name, value in found.items()))

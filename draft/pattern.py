@@ -93,6 +93,13 @@ class Pattern:
         aims |= {name: max(least, self._sizes[name]) for name, least in self.shell.floors.items()}
         return Sizes(tuple((name, float(aims[name])) for name in self._sizes if name in aims))
 
+    def waist_shares(self) -> Mapping[str, float]:
+        """Where the difference between hip and waist went, as shares; empty where the two are alike.
+
+        The names are those of :class:`draft.WaistShares`.
+        """
+        return self.shell.shares
+
     def check(self) -> Findings:
         """Everything that does not sew together; empty when all is well."""
         pieces = self.garment.pieces

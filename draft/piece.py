@@ -200,17 +200,19 @@ def dart_marks(edge: Edge) -> tuple[tuple[InnerLine, ...], tuple[Hole, ...]]:
     """Legs of the darts of an edge as inner lines, and their drill holes."""
     lines, holes = [], []
     for dart in (dart for dart in edge.darts if not dart.pleat):
-        lines.append(InnerLine("dart", Path.line(dart.centre_leg, dart.point, dart.side_leg)))
+        centre, side = dart.runs
+        lines.append(InnerLine("dart", Path.join(centre.reversed(), side)))
         holes.append(Hole(dart.point + unit(dart.fold_dir) * min(DRILL_BACK, dart.length / 3), "dart"))
     return tuple(lines), tuple(holes)
 
 
-def pleat_marks(edge: Edge, sewn: float) -> tuple[InnerLine, ...]:
-    """Fold lines of the pleats of an edge, as far as they are marked: what is sewn, and at least 60 mm."""
+def pleat_marks(edge: Edge, sewn: float, name: str = "pleat") -> tuple[InnerLine, ...]:
+    """Fold lines of the pleats or tucks of an edge, as far as they are marked: what is sewn, and at least 60 mm."""
     lines = []
-    for dart in (dart for dart in edge.darts if dart.pleat):
-        whose = f"pleat: fold towards the {'side' if dart.pleat == 'reverse' else 'centre'}, sew {sewn:g} down"
-        for leg, note in ((dart.centre_leg, whose), (dart.side_leg, "")):
-            end = leg + unit(dart.point - leg) * max(sewn, PLEAT_MARK)
-            lines.append(InnerLine("fold", Path.line(leg, end), note))
+    for dart in (dart for dart in edge.darts if dart.pleat in ("forward", "reverse")):
+        towards = "side" if dart.pleat == "reverse" else "centre"
+        whose = f"{name}: fold towards the {towards}, " + (f"sew {sewn:g} down" if sewn else "caught in the waist seam")
+        for run, note in zip(dart.runs, (whose, ""), strict=True):
+            down = run.reversed()
+            lines.append(InnerLine("fold", down.between(0, min(max(sewn, PLEAT_MARK), down.length)), note))
     return tuple(lines)

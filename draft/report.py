@@ -20,6 +20,7 @@ def report_text(pattern: Pattern) -> str:
         f"Method: {method.title} ({method.source}).",
         _fit_lines(pattern),
         _ease_line(pattern),
+        _shares_line(pattern),
         str(_estimates(pattern)),
         str(pattern.measure()),
         str(seam_table(pattern)),
@@ -47,7 +48,10 @@ def _ease_line(pattern: Pattern) -> str:
     drop = pattern.style.waist_drop
     if drop:
         at_seam = pattern.measure()["waist"] - pattern.body.girth_at(drop)
-        words.append(f"waist seam {fmt(at_seam, 1)} mm ({fmt(drop, 0)} below the waist)")
+        where = f"{fmt(drop, 0)} below the waist"
+        if drop < 0:
+            where = f"{fmt(-drop, 0)} above the waist, where the body's girth is an estimate: measure it"
+        words.append(f"waist seam {fmt(at_seam, 1)} mm ({where})")
     thigh = pattern.style.ease.thigh
     own = pattern.measure()["thigh"] - pattern.body.known("thigh")
     whose = "as asked" if thigh is not None else "the method's own"
@@ -55,6 +59,14 @@ def _ease_line(pattern: Pattern) -> str:
         whose = f"fitted, at least {fmt(pattern.shell.floors['thigh'] - pattern.body.known('thigh'), 0)}"
     words.append(f"thigh {fmt(own, 1)} mm ({whose})")
     return "Ease in cloth: " + ", ".join(words) + "."
+
+
+def _shares_line(pattern: Pattern) -> str:
+    shares = pattern.waist_shares()
+    if not shares:
+        return "Hip and waist are alike: nothing is taken in between them."
+    told = ", ".join(f"{name.replace('_', ' ')} {100 * share:.0f} %" for name, share in shares.items())
+    return f"The difference between hip and waist goes into: {told}."
 
 
 def _estimates(pattern: Pattern) -> str:

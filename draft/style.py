@@ -4,7 +4,7 @@ Glossary
 --------
 finished   the size on the sewn garment, without allowances
 ease       what the garment has more than the body at the same place
-waist drop how far the waist seam lies below the body's waist
+waist drop how far the waist seam lies below the body's waist; negative: above it, a raised waist
 overlap    the side of the closing that lies on top; the other side is the underlap
 turned-up cuff
            a separate cuff, sewn to the bottom edge of the leg and turned up outside
@@ -25,6 +25,9 @@ from draft.units import to_mm
 
 Lap = Literal["left_over_right", "right_over_left"]
 Sections = Literal["one", "side_seams"]
+Fastener = Literal["button", "hook"]
+Folds = Literal["darts", "pleats", "tucks", "gathers"]
+HIGHEST_RAISE = 90.0  # a waist seam higher than this above the waist would lie on the ribs of most bodies
 PleatDirection = Literal["forward", "reverse"]
 LegShape = Literal["straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"]
 
@@ -39,9 +42,9 @@ def whole(default: int, low: int, high: int) -> Any:
     return field(default=default, metadata={"low": low, "high": high, "whole": True})
 
 
-def share() -> Any:
-    """Share from 0 to 1, or None."""
-    return field(default=None, metadata={"low": 0.0, "high": 1.0, "optional": True, "share": True})
+def share(default: float | None = None) -> Any:
+    """Share from 0 to 1; a default of None lets None be chosen."""
+    return field(default=default, metadata={"low": 0.0, "high": 1.0, "optional": default is None, "share": True})
 
 
 def one_of(default: str | None, *names: str) -> Any:
@@ -164,6 +167,7 @@ class Leg(Choice):
         ``"wide"``, ``"flared"``, ``"bell"``, ``"breeches"``, ``"culottes"`` or ``"balloon"``; None: the method's own
         leg. A body without room for all of it gets the nearest.
     stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: not at all.
+    pressed : whether the crease is marked, to be pressed in front and back.
     """
 
     where: ClassVar[str] = "style.leg"
@@ -175,6 +179,7 @@ class Leg(Choice):
         None, "straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"
     )
     stretch: float | None = mm(None, 0, 13)
+    pressed: bool = yes_no(default=False)
 
 
 @choice
@@ -186,6 +191,9 @@ class Darts(Choice):
         the method, as far as the body has that difference. What darts do not take goes to the side seams.
     front_length, back_centre_length, back_side_length : from the method's waist line to the point; None: the method's,
         shortened where the hip is near.
+    front_as, back_as : how the same cloth is taken up: sewn as ``"darts"``; folded as ``"pleats"``, caught in the band
+        only, or as ``"tucks"``, sewn down parallel; or drawn up as ``"gathers"``.
+    sewn : how far tucks are sewn down from the waist seam.
     """
 
     where: ClassVar[str] = "style.darts"
@@ -197,6 +205,64 @@ class Darts(Choice):
     front_length: float | None = mm(None, 30, 250)
     back_centre_length: float | None = mm(None, 30, 250)
     back_side_length: float | None = mm(None, 30, 250)
+    front_as: Folds = one_of("darts", "darts", "pleats", "tucks", "gathers")
+    back_as: Folds = one_of("darts", "darts", "pleats", "tucks", "gathers")
+    sewn: float = mm(60.0, 20, 120)
+
+
+@choice
+class WaistShares(Choice):
+    """Where the difference between hip and waist goes: shares from 0 to 1 of the whole, which add up to 1.
+
+    side : the side seams, front and back alike.
+    front_centre, back_centre : the centre seams, which lean in by as much from the hip up.
+    front, back : the darts of the panel, or the pleats, tucks or gathers in their place; pleats of the front take it
+        besides the cloth that was spread in for them.
+
+    A pattern's ``waist_shares()`` tells what a method does by itself.
+
+    Examples
+    --------
+    >>> WaistShares(side=0.5)
+    Traceback (most recent call last):
+        ...
+    draft.errors.DraftError: style.waist_shares is 1.05, expected shares that add up to 1: side 0.5 + front_centre 0.05
+    + back_centre 0.15 + front 0 + back 0.35: take 0.05 away from one of them.
+    """
+
+    where: ClassVar[str] = "style.waist_shares"
+
+    side: float = share(0.45)
+    front_centre: float = share(0.05)
+    back_centre: float = share(0.15)
+    front: float = share(0.0)
+    back: float = share(0.35)
+
+    def __post_init__(self) -> None:
+        super().__post_init__()
+        parts = {entry.name: getattr(self, entry.name) for entry in fields(self)}
+        over = sum(parts.values()) - 1
+        if abs(over) > SHARES_TOL:
+            told = " + ".join(f"{name} {value:g}" for name, value in parts.items())
+            change = f"take {over:.3g} away from" if over > 0 else f"add {-over:.3g} to"
+            expected = f"shares that add up to 1: {told}"
+            raise DraftError(self.where, round(1 + over, 4), expected, f"{change} one of them")
+
+
+SHARES_TOL = 0.001
+
+
+@choice
+class Yoke(Choice):
+    """Yoke at the back: the back is parted below the waist, and its darts are turned into that seam.
+
+    centre, side : how far the seam lies below the waist seam at the centre back and at the side. The darts end on it.
+    """
+
+    where: ClassVar[str] = "style.yoke"
+
+    centre: float = mm(80.0, 30, 200)
+    side: float = mm(45.0, 20, 200)
 
 
 @choice
@@ -235,6 +301,7 @@ class StraightBand(Band):
     underlap : the same underneath; None: the finished width of the fly shield.
     eased : how much longer the trousers' waist edge is than the band it is eased onto.
     button : diameter; the buttonhole follows from it.
+    fastener : ``"button"``, or ``"hook"``: a flat hook and bar inside the lap, nothing seen outside.
     """
 
     depth: float = mm(40.0, 15, 60)
@@ -244,6 +311,7 @@ class StraightBand(Band):
     eased: float = mm(0.0, 0, 30)
     button: float = mm(18.0, 8, 40)
     button_thickness: float = mm(3.0, 0.5, 10)
+    fastener: Fastener = one_of("button", "button", "hook")
 
 
 @choice
@@ -371,6 +439,7 @@ class Allowances(Choice):
     bag: float = mm(10.0, 4, 20)
     band: float = mm(10.0, 4, 25)
     cuff: float = mm(10.0, 4, 25)
+    yoke: float = mm(10.0, 4, 25)
 
 
 @choice
@@ -384,14 +453,16 @@ class Style(Choice):
     >>> Style(waist_drop=500)
     Traceback (most recent call last):
         ...
-    draft.errors.DraftError: style.waist_drop is 500, expected 0 to 150 mm: choose a value inside these limits.
+    draft.errors.DraftError: style.waist_drop is 500, expected -90 to 150 mm: choose a value inside these limits.
     """
 
     name: str = ""
     leg: Leg = field(default_factory=Leg)
     ease: Ease = field(default_factory=Ease)
-    waist_drop: float = mm(0.0, 0, 150)
+    waist_drop: float = mm(0.0, -HIGHEST_RAISE, 150)
     darts: Darts = field(default_factory=Darts)
+    waist_shares: WaistShares | None = None
+    yoke: Yoke | None = None
     pleats: Pleats | None = None
     band: Band = field(default_factory=StraightBand)
     closing: Closing = field(default_factory=FlyFront)
@@ -410,6 +481,10 @@ class Style(Choice):
             raise DraftError(
                 "style.small_parts", self.small_parts, "a tuple of small parts", "write (draft.BeltLoops(),)"
             )
+        self._check_parts()
+        self._check_waist()
+
+    def _check_parts(self) -> None:
         for entry, base in _PARTS.items():
             value = getattr(self, entry)
             if not isinstance(value, base) and not (value is None and entry in _OPTIONAL):
@@ -417,11 +492,36 @@ class Style(Choice):
                 expected = f"a {' or '.join(kinds)}" + (" or None" if entry in _OPTIONAL else "")
                 raise DraftError(f"style.{entry}", value, expected, f"write draft.{kinds[0]}(...)")
 
+    def _check_waist(self) -> None:
+        """Choices about the waist that exclude each other."""
+        darts = self.darts
+        if self.pleats is not None and darts.front_as != "darts":
+            expected = "'darts' with pleats, which lie in the place of the front's dart"
+            raise DraftError("style.darts.front_as", darts.front_as, expected, "leave one of the two out")
+        for name in ("front_share", "back_share"):
+            if self.waist_shares is not None and getattr(darts, name) is not None:
+                expected = "None with waist_shares, which say it"
+                raise DraftError(f"style.darts.{name}", getattr(darts, name), expected, "leave one of the two out")
+        if self.yoke is not None and darts.back_as != "darts":
+            raise DraftError(
+                "style.darts.back_as",
+                darts.back_as,
+                "'darts' with a yoke, which closes them",
+                "leave one of the two out",
+            )
+        if self.yoke is not None and self.waist_drop < 0:
+            expected = "0 mm or more with a yoke"
+            raise DraftError(
+                "style.waist_drop", self.waist_drop, expected, "leave the yoke out or do not raise the waist"
+            )
+
 
 _PARTS: dict[str, type[Choice]] = {
     "leg": Leg,
     "ease": Ease,
     "darts": Darts,
+    "waist_shares": WaistShares,
+    "yoke": Yoke,
     "pleats": Pleats,
     "band": Band,
     "closing": Closing,
@@ -430,4 +530,4 @@ _PARTS: dict[str, type[Choice]] = {
     "hem": Hem,
     "allowances": Allowances,
 }
-_OPTIONAL = ("pleats", "pocket", "back_pocket")
+_OPTIONAL = ("waist_shares", "yoke", "pleats", "pocket", "back_pocket")

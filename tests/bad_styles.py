@@ -70,8 +70,8 @@ WRONG = [
     ),
     (
         "unknown seam",
-        lambda: draft.Allowances(yoke=8),
-        r"style\.allowances\.yoke is 8",
+        lambda: draft.Allowances(elbow=8),
+        r"style\.allowances\.elbow is 8",
         "one of side, inseam, .*",
         "choose one of these",
     ),
@@ -214,7 +214,7 @@ WRONG = [
         "write one number and one unit",
     ),
     ("hem too wide as text", lambda: draft.Leg(hem="3 m"), r"style\.leg\.hem is '3 m'", "150 to 2000 mm", LIMITS),
-    ("drop upwards", lambda: draft.Style(waist_drop=-5), r"style\.waist_drop is -5", "0 to 150 mm", LIMITS),
+    ("raised to the ribs", lambda: draft.Style(waist_drop=-95), r"style\.waist_drop is -95", "-90 to 150 mm", LIMITS),
     ("ease far too tight", lambda: draft.Ease(waist=-200), r"style\.ease\.waist is -200", "-60 to 300 mm", LIMITS),
     (
         "fly without allowance for its fold",

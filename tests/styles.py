@@ -23,6 +23,11 @@ NAMED = {
     "loose mouth": draft.Style(pocket=draft.CurvedPocket(mouth_ease=4)),
     "no interfacing": draft.Style(interfacing=False),
     "faced hem": draft.Style(hem=draft.FacedHem()),
+    "hook and bar, sections": draft.Style(band=draft.StraightBand(fastener="hook", sections="side_seams")),
+    "contour band, side zip, hook": draft.Style(
+        band=draft.ContourBand(fastener="hook", underlap=30), closing=draft.SideZip(), pocket=None
+    ),
+    "elastic hem": draft.Style(hem=draft.ElasticHem()),
     "blind hem": draft.Style(hem=draft.BlindHem()),
     "vented hem": draft.Style(hem=draft.VentedHem()),
     "faced waist": draft.Style(band=draft.FacedWaist()),

@@ -442,3 +442,77 @@ def test_any_choice_sews_together_or_is_refused_with_its_reason(pocket, body, da
     except draft.DraftError as error:
         refused = error.field
     assert refused.startswith(("style.back_pocket", "style.darts")) if refused else faults(pattern) == []
+
+
+def tried(make):
+    """What was drafted, or the error it was refused with."""
+    try:
+        return make(), None
+    except draft.DraftError as error:
+        return None, error
+
+
+def lines_of(piece, kind):
+    return [line.path for line in piece.lines if line.kind == kind]
+
+
+@pytest.mark.parametrize("shape", ["pointed", "rounded", "square"])
+@pytest.mark.parametrize("body", ADULTS)
+def test_button_of_the_flap_lies_under_its_hole(body, shape):
+    """Hole: diameter + thickness, its outer end 3 beyond the button's centre, a lap of half a diameter + 6: read."""
+    pattern = draft.shorts(ZOO[body], draft.Style(back_pocket=PatchPocket(flap=True, flap_button=15, shape=shape)))
+    assert faults(pattern) == []
+    pocket, flap = pattern.pieces["back_pocket"], pattern.pieces["back_pocket_flap"]
+    (hole,), (across, upright) = lines_of(flap, "buttonhole"), lines_of(pocket, "button")
+    (in_lining,) = lines_of(pattern.pieces["back_pocket_flap_lining"], "buttonhole")
+    assert (hole.start, hole.end) == (in_lining.start, in_lining.end)
+    assert hole.length == pytest.approx(15 + 3)
+    assert [across.length, upright.length] == pytest.approx([15, 15])
+    centre = across.point_at(7.5)
+    assert abs(centre - upright.point_at(7.5)) < 1e-6
+    assert abs(centre - hole.start) == pytest.approx(3)  # both pieces are drawn where they lie on the pocket
+    assert abs((centre - hole.start).conjugate() * (hole.end - hole.start)) == pytest.approx(3 * 18)
+    edges = [edge.path for edge in flap.edges if edge.name != "top"]
+    assert min(as_line(path).distance(Point(centre.real, centre.imag)) for path in edges) >= 7.5 + 6 - 0.01
+    assert as_polygon(pocket.sew_line).contains(Point(centre.real, centre.imag).buffer(7.5))
+    assert as_polygon(flap.sew_line).contains(as_line(hole).buffer(5))
+    assert any("flap buttons: 2" in note for note in pattern.garment.notes)
+
+
+def test_button_wants_a_flap():
+    with pytest.raises(draft.DraftError, match=r"style\.back_pocket\.flap_button is .*None without a flap"):
+        PatchPocket(flap_button=15)
+
+
+@pytest.mark.parametrize("body", ["small", "toddler", "ten years", "woman"])
+def test_button_too_large_for_its_flap_is_told_the_flap_that_works(body):
+    wanted = 22
+    with pytest.raises(draft.DraftError, match=r"style\.back_pocket\.flap_button is 22.* on a flap") as told:
+        draft.shorts(ZOO[body], draft.Style(back_pocket=PatchPocket(flap=True, flap_button=wanted, flap_depth=35)))
+    least = int(re.search(r"wants one of (\d+)", str(told.value)).group(1))
+    pocket = PatchPocket(flap=True, flap_button=wanted, flap_depth=least)
+    pattern, error = tried(lambda: draft.shorts(ZOO[body], draft.Style(back_pocket=pocket)))
+    if error is None:
+        assert faults(pattern) == []
+    else:  # a small pocket has no room for such a flap at all
+        assert "flap_depth" in error.field
+        assert body in ("small", "toddler", "ten years")
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    button=st.floats(8, 40),
+    thick=st.floats(0.5, 10),
+    deep=st.floats(30, 90),
+    shape=st.sampled_from(["pointed", "rounded", "square"]),
+    body=st.sampled_from(["woman", "stout", "ten years"]),
+)
+def test_any_button_is_marked_or_refused_with_its_limit(button, thick, deep, shape, body):
+    pocket = PatchPocket(flap=True, flap_button=button, flap_button_thickness=thick, flap_depth=deep, shape=shape)
+    pattern, error = tried(lambda: draft.shorts(ZOO[body], draft.Style(back_pocket=pocket)))
+    if error is not None:
+        assert "flap" in error.field
+        assert re.search(r"\d", error.expected)
+    else:
+        assert faults(pattern) == []
+        assert lines_of(pattern.pieces["back_pocket_flap"], "buttonhole")[0].length == pytest.approx(button + thick)

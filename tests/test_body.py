@@ -278,7 +278,7 @@ def test_girth_runs_from_waist_to_hip(body):
     assert girths[-1] == pytest.approx(body.hip)
     assert np.all(np.diff(girths) * np.sign(body.hip - body.waist) > 0)
     assert abs(girths[-1] - girths[-2]) < 0.002 * abs(body.hip - body.waist)  # level at the hip
-    assert body.girth_at(-5) == body.waist
+    assert body.waist <= body.girth_at(-20) <= body.waist + 10
     assert body.girth_at(body.waist_to_hip + 5) == body.girth_at(body.waist_to_hip)
 
 

@@ -418,15 +418,72 @@ def test_side_zip_beside_a_pocket_in_the_side_seam_is_refused():
         shorts("woman", SideZip(), band=SIDE_BAND)
 
 
-@pytest.mark.parametrize("band", [FacedWaist(), ElasticCasing(), ContourBand(), DrawstringBand()])
+@pytest.mark.parametrize("band", [FacedWaist(), ElasticCasing(), DrawstringBand()])
 def test_bands_that_do_not_open_at_the_side_refuse_a_side_zip(band):
-    with pytest.raises(draft.DraftError, match=r"style.band is 'left side', expected a StraightBand"):
+    with pytest.raises(draft.DraftError, match=r"style.band is 'left side', expected a StraightBand or ContourBand"):
         shorts("stout", SideZip(), band=band, pocket=None, darts=draft.Darts(back=0))
 
 
-def test_band_in_sections_refuses_a_side_zip():
-    with pytest.raises(draft.DraftError, match=r"style.band.sections is 'side_seams', expected 'one'"):
-        shorts("woman", SideZip(), band=draft.StraightBand(underlap=30, sections="side_seams"), pocket=None)
+SIDE_SECTIONS = {
+    "straight": draft.StraightBand(underlap=30, overlap=10, sections="side_seams"),
+    "contour": ContourBand(underlap=35, overlap=10),
+}
+
+
+@pytest.mark.parametrize("lap", ["left_over_right", "right_over_left"])
+@pytest.mark.parametrize("garment", [draft.shorts, draft.trousers])
+@pytest.mark.parametrize("band", SIDE_SECTIONS)
+def test_bands_in_sections_open_at_the_left_side_on_every_body(band, garment, lap):
+    for body in ZOO.values():
+        for drop in (0.0, 20.0):
+            style = draft.Style(closing=SideZip(lap=lap), band=SIDE_SECTIONS[band], pocket=None, waist_drop=drop)
+            pattern = garment(body, style)
+            assert findings(pattern) == []
+            runs = [seam for seam in pattern.seams if seam.name.startswith("waist, ")]
+            assert len(runs) == 4
+            assert sum(seam.length_b for seam in runs) == pytest.approx(pattern.measure()["waist"], abs=0.01)
+
+
+@pytest.mark.parametrize(("lap", "front", "back"), [("left_over_right", 10, 35), ("right_over_left", 35, 10)])
+def test_lap_says_which_end_of_the_band_lies_on_top_at_the_side(lap, front, back):
+    """What runs past the side seam: the overlap on the part on top, the underlap on the other (geometry)."""
+    for band in (
+        draft.StraightBand(underlap=35, overlap=10, sections="side_seams"),
+        ContourBand(underlap=35, overlap=10),
+    ):
+        pattern = shorts("woman", SideZip(lap=lap), band=band, pocket=None)
+        for part, past in (("front", front), ("back", back)):
+            on_leg = 2 * pattern.pieces[part].edge("waist").length
+            assert pattern.pieces[f"waistband_{part}"].edge("waist").length - on_leg == pytest.approx(past, abs=0.01)
+        over = "front" if front < back else "back"
+        kinds = {p.name: {line.kind for line in p.lines} for p in pattern.pieces.values() if p.cut.cloth == "self"}
+        under = "back" if over == "front" else "front"
+        assert "buttonhole" in kinds[f"waistband_{over}"]
+        assert "button" in kinds[f"waistband_{under}"]
+        assert any(f"the {over} over the {under}" in note for note in pattern.garment.notes)
+
+
+def test_sections_at_the_side_lie_flat_on_each_other_when_closed():
+    """Button and buttonhole of a band in sections are as far from the left side seam as each other, within 3."""
+    pattern = shorts("woman", SideZip(), band=SIDE_SECTIONS["straight"], pocket=None)
+    front, back = (pattern.pieces[f"waistband_{part}"] for part in ("front", "back"))
+    hole = next(item.path for item in front.lines if item.kind == "buttonhole")
+    button = next(item.path for item in back.lines if item.kind == "button")
+    seam_front = front.edge("waist").point_at(next(n.along for n in front.notches if n.match == "side seam"))
+    seam_back = back.edge("waist").point_at(next(n.along for n in back.notches if n.match == "side seam of the back"))
+    outer_end = max(hole.start.real, hole.end.real)
+    centre = (button.start + button.end) / 2
+    assert (outer_end - seam_front.real) - (centre.real - seam_back.real) == pytest.approx(3, abs=0.01)
+
+
+def test_back_of_a_contour_band_has_no_seam_with_a_zip_at_the_side():
+    with pytest.raises(draft.DraftError, match=r"style.band.back is 'seam', expected 'fold'"):
+        shorts("woman", SideZip(), band=ContourBand(underlap=35, back="seam"), pocket=None)
+
+
+def test_lapped_zip_lies_under_the_front_only():
+    with pytest.raises(draft.DraftError, match=r"style.closing.lap .* expected 'left_over_right'"):
+        shorts("woman", SideZip(insertion="lapped", lap="right_over_left"), band=SIDE_BAND, pocket=None)
 
 
 @pytest.mark.parametrize("body", ["woman", "toddler", "stout"])

@@ -7,6 +7,7 @@ practice* has none.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -431,7 +432,11 @@ def test_patch_over_pleats_is_refused():
 
 
 def test_leg_too_short_for_a_patch_is_told():
-    style = draft.Style(pocket=FrontPatchPocket(below_waist=200, point=40), leg=draft.Leg(inside_leg=60))
+    style = draft.Style(
+        pocket=FrontPatchPocket(below_waist=200, point=40),
+        leg=draft.Leg(inside_leg=60),
+        hem=draft.PlainHem(depth=20),
+    )
     with pytest.raises(
         draft.DraftError, match=r"style\.pocket\.height is 50\.0, expected room for 50 mm .*leave the pocket"
     ):
@@ -506,3 +511,23 @@ def test_any_choice_sews_together_or_is_refused_with_words(pocket, body, darts, 
         event(f"refused: {error.field}")
         return
     assert faults(pattern) == []
+
+
+@pytest.mark.parametrize(
+    "pocket", [draft.CurvedPocket(depth=150), SlantedPocket(), InSeamPocket()], ids=lambda p: type(p).__name__
+)
+@pytest.mark.parametrize(
+    ("hem", "reaches"),
+    [(draft.RuffledHem(depth=50), 0), (draft.PlainHem(depth=50), 50), (draft.TurnedCuff(depth=50), 50)],
+    ids=["ruffle", "plain", "cuff"],
+)
+def test_deepest_bag_ends_30_above_what_the_hem_covers_of_the_leg(pocket, hem, reaches):
+    """30 above the hem fold or the top of a turn-up: common practice, read. A ruffle hangs below the leg."""
+    leg = draft.Leg(inside_leg=120)
+    with pytest.raises(draft.DraftError, match=r"style\.pocket\.bag_depth is 220") as told:
+        draft.shorts(ZOO["woman"], draft.Style(leg=leg, hem=hem, pocket=replace(pocket, bag_depth=220)))
+    most = float(re.search(r"at most (\d+) mm", str(told.value)).group(1))
+    pattern = draft.shorts(ZOO["woman"], draft.Style(leg=leg, hem=hem, pocket=replace(pocket, bag_depth=most)))
+    assert faults(pattern) == []
+    left = pattern.shell.front.side.length - pattern.pieces["pocket_bag_back"].edge("side").length
+    assert 30 + reaches - 1e-6 <= left < 31 + reaches

@@ -17,14 +17,15 @@ from shapely.geometry import LineString, Point
 from zoo import ZOO
 
 import draft
-from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
+from draft.choices.hems import BlindHem, CutOnTurnUp, ElasticHem, FacedHem, GatheredHem, KneeBand, RuffledHem, VentedHem
 from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
 from draft.geometry.points import mirror
 from draft.pieces.hems.turn_up import folded_layers
 
 GARMENTS = {"shorts": draft.shorts, "trousers": draft.trousers}
-KINDS = (FacedHem, BlindHem, RuffledHem, VentedHem, KneeBand)
+KINDS = (FacedHem, BlindHem, RuffledHem, VentedHem, KneeBand, GatheredHem, ElasticHem)
+KINDS_AND_PIECES = dict(zip(KINDS, (2, 0, 2, 2, 3, 1, 0), strict=True))
 WOMAN = ZOO["woman"]
 TOL = 0.5
 PARTS = ("front", "back")
@@ -44,8 +45,9 @@ def leg_for(hem, body: draft.Body, garment: str) -> draft.Leg:
     """Leg that has room for the hem: breeches end below the knee, ruffles clear the floor."""
     if isinstance(hem, KneeBand):
         return draft.Leg(inside_leg=below_knee(body))
-    if isinstance(hem, RuffledHem) and garment == "trousers":
-        return draft.Leg(inside_leg=max(60.0, round(body.inside_leg - hem.depth - 40)))
+    if isinstance(hem, RuffledHem | GatheredHem) and garment == "trousers":
+        shape = "balloon" if isinstance(hem, GatheredHem) else None
+        return draft.Leg(inside_leg=max(60.0, round(body.inside_leg - hem.depth - 40)), shape=shape)
     return draft.Leg()
 
 
@@ -75,13 +77,14 @@ def test_every_kind_sews_on_every_body_of_the_zoo(kind, body, garment):
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_edge_with_an_allowance_is_sewn_or_free_on_purpose(kind):
     free = {("knee_band", "inner"), ("knee_band", "front_end"), ("knee_band", "back_end"),
+            ("hem_band", "inner"), ("knee_underlap", "bottom"),
             ("ruffle_front", "free"), ("ruffle_back", "free"),
             ("hem_facing_front", "top"), ("hem_facing_back", "top")}  # fmt: skip
     pattern = drafted(kind())
     sewn = {(run.piece, run.edge) for seam in pattern.seams for run in (seam.a, seam.b)}
-    names = ("hem_facing", "ruffle", "vent_facing", "knee_band")
+    names = ("hem_facing", "ruffle", "vent_facing", "knee_", "hem_band")
     own = [p for p in pattern.pieces.values() if p.name.startswith(names) and p.cut.cloth == "self"]
-    assert len(own) == {FacedHem: 2, BlindHem: 0, RuffledHem: 2, VentedHem: 2, KneeBand: 1}[kind]
+    assert len(own) == KINDS_AND_PIECES[kind]
     for piece in own:
         for edge in piece.edges:
             assert not edge.allowance or (piece.name, edge.name) in sewn | free, f"{piece.name}.{edge.name}"
@@ -343,6 +346,13 @@ HEMS = (
     | st.builds(
         KneeBand, at=st.sampled_from(["knee", "calf"]), ease=_mm(0, 120), depth=_mm(18, 80), underlap=_mm(15, 60),
         opening=_mm(30, 160), button=_mm(8, 30), button_thickness=_mm(0.5, 10),
+        placket=st.sampled_from(["faced", "turned"]),
+    )
+    | st.builds(
+        GatheredHem, girth=st.none() | _mm(120, 1000), ease=_mm(0, 150), depth=_mm(12, 80), clear=_mm(12, 40),
+    )
+    | st.builds(
+        ElasticHem, width=_mm(6, 40), clearance=_mm(2, 8), turn=_mm(0, 15), shorter=st.integers(0, 25),
     )
 )  # fmt: skip
 
@@ -493,3 +503,178 @@ def test_middle_of_the_bottom_edge_is_notched_on_leg_and_strip(kind, name):
     for part in PARTS:
         matches = [{n.match for n in pattern.pieces[p].notches} for p in (part, f"{name}_{part}")]
         assert f"{part} hem" in matches[0] & matches[1]
+
+
+# Opening of the knee band
+
+
+@pytest.mark.parametrize("opening", [50.0, 70.0, 110.0])
+def test_opening_is_faced_on_the_front_and_has_an_underlap_on_the_back(opening):
+    pattern = drafted(KneeBand(opening=opening, underlap=32))
+    facing, lap = pattern.pieces["knee_facing_front"], pattern.pieces["knee_underlap"]
+    for piece, part in ((facing, "front"), (lap, "back")):
+        (notch,) = piece.notches
+        below = piece.edge("side").length - notch.along
+        (on_leg,) = [n for n in pattern.pieces[part].notches if n.match == notch.match]
+        assert below == pytest.approx(opening, abs=TOL)
+        assert pattern.pieces[part].edge("side").length - on_leg.along == pytest.approx(opening, abs=TOL)
+        assert notch.count == on_leg.count
+    whole = line(pattern.pieces["front"].edge("side").path)
+    assert max(whole.distance(Point(c)) for c in line(facing.edge("side").path).coords) < 0.05
+    assert lap.edge("bottom").length == 2 * 32  # folded it is as wide as the band's underlap, and ends in it
+    fold = inner(pattern, "knee_underlap", "fold")
+    assert {p.real for p in (fold.start, fold.end)} == {32.0}
+
+
+def test_opening_turned_under_has_no_pieces():
+    pattern = drafted(KneeBand(placket="turned"))
+    assert not {"knee_facing_front", "knee_underlap"} & set(pattern.pieces)
+    assert list(pattern.check()) == []
+    assert "turn both allowances under" in notes(pattern)
+
+
+def test_underlap_covers_the_facing_from_behind():
+    """What lies under a slit is at least as wide as what is turned inside beside it (common practice, no source)."""
+    pattern = drafted(KneeBand())
+    facing = line(pattern.pieces["knee_facing_front"].edge("inner").path)
+    side = line(pattern.pieces["knee_facing_front"].edge("side").path)
+    width = max(side.distance(Point(c)) for c in facing.coords)
+    assert pattern.pieces["knee_underlap"].edge("bottom").length / 2 >= width - TOL
+
+
+# Gathered into a band
+
+
+def gathered(body: draft.Body = WOMAN, hem: GatheredHem | None = None) -> draft.Pattern:
+    return drafted(hem or GatheredHem(), body, "trousers")
+
+
+@pytest.mark.parametrize("body", ZOO)
+def test_balloon_leg_is_gathered_between_the_notches_only(body):
+    pattern = gathered(ZOO[body])
+    assert list(pattern.check()) == []
+    runs = [s for s in pattern.seams if s.name.startswith("hem band, ") and s.name != "hem band, inseam"]
+    assert len(runs) == 6
+    shares = []
+    for seam in runs:
+        if "flat" in seam.name:
+            assert seam.ease == 0
+            assert seam.length_a == pytest.approx(20)
+        else:
+            shares.append(seam.length_a / seam.length_b)
+    assert shares[0] == pytest.approx(shares[1])
+    assert 1.2 <= shares[0] <= 3  # common practice, no source
+
+
+def test_gathers_begin_and_end_at_notches_of_leg_and_band():
+    pattern = gathered()
+    band = pattern.pieces["hem_band"]
+    for part in PARTS:
+        for where, along in (("side", 20.0), ("inseam", pattern.pieces[part].edge("hem").length - 20)):
+            match = f"{part} gathers at the {where}"
+            (on_leg,) = [n for n in pattern.pieces[part].notches if n.match == match]
+            (on_band,) = [n for n in band.notches if n.match == match]
+            assert on_leg.along == pytest.approx(along)
+            assert on_leg.count == on_band.count == (1 if part == "front" else 2)
+    flat = sorted(n.along for n in band.notches)
+    side = next(n.along for n in band.notches if n.match == "side")
+    assert flat[1:4] == pytest.approx([side - 20, side, side + 20])
+    assert [flat[0], band.edge("leg").length - flat[-1]] == pytest.approx([20, 20])
+
+
+@pytest.mark.parametrize("body", ["woman", "man", "toddler", "very large"])
+def test_closed_band_passes_the_foot_and_the_leg_below_it(body):
+    """Around heel and instep about one and a half times the ankle (from memory); at the knee the knee itself."""
+    figure = ZOO[body]
+    long = gathered(figure).pieces["hem_band"].edge("leg").length
+    assert long >= 1.5 * figure.ankle
+    knee = draft.Leg(inside_leg=figure.inside_leg - figure.knee_height, hem=1.6 * figure.knee)
+    at_knee = drafted(GatheredHem(ease=10), figure, "trousers", leg=knee, pocket=None)
+    # The leg is cut along the inseam: its edge lies at the knee within the rounding of lengths.
+    assert at_knee.pieces["hem_band"].edge("leg").length == pytest.approx(
+        max(figure.knee, 1.5 * figure.ankle) + 10, abs=2
+    )
+
+
+@pytest.mark.parametrize(
+    ("hem", "leg", "field"),
+    [
+        (GatheredHem(girth=300), {"inside_leg": 680.0}, "style.hem.girth"),
+        (GatheredHem(depth=70), {"inside_leg": 720.0}, "style.hem.depth"),
+    ],
+)
+def test_band_too_narrow_or_too_low_is_refused_with_a_limit_that_works(hem, leg, field):
+    leg = draft.Leg(shape="balloon", **leg)
+    with pytest.raises(draft.DraftError, match=r"at (most|least)") as told:
+        drafted(hem, garment="trousers", leg=leg)
+    assert told.value.field == field
+    limit = float(re.search(r"at (?:most|least) ([\d.]+)", told.value.expected)[1])
+    mended = replace(hem, **{field.rsplit(".", 1)[1]: limit})
+    assert list(drafted(mended, garment="trousers", leg=leg).check()) == []
+
+
+def test_leg_too_narrow_or_too_wide_to_gather_is_refused_with_limits_that_work():
+    hem = GatheredHem(girth=400)
+    for wide in (410.0, 1150.0):
+        with pytest.raises(draft.DraftError, match=r"style\.leg\.hem .*to be gathered to a band of 400") as told:
+            drafted(hem, garment="trousers", leg=draft.Leg(inside_leg=650, hem=wide))
+        least, most = map(float, re.findall(r"\d+", told.value.expected)[:2])
+        assert least == pytest.approx(1.2 * 320 + 80, abs=1)
+        assert most == pytest.approx(3 * 320 + 80, abs=1)
+        edge = least if wide < 500 else most
+        leg = draft.Leg(inside_leg=650, hem=edge)
+        assert list(drafted(hem, garment="trousers", leg=leg, pocket=None).check()) == []
+
+
+def test_close_band_is_cautioned():
+    loose, close = (gathered(hem=GatheredHem(girth=g)) for g in (380.0, 346.0))
+    assert "caution" not in notes(loose)
+    above = drafted(GatheredHem(ease=0), garment="shorts", leg=draft.Leg(hem=700))
+    assert "caution: the band lies close" in notes(above)
+    assert list(close.check()) == []
+
+
+# Elastic at the hem
+
+
+@pytest.mark.parametrize("shorter", [0, 8, 20])
+def test_elastic_is_shorter_than_the_leg_of_the_body_and_is_told_with_its_join(shorter):
+    """Just below the knee the leg is as thick as the knee, the elastic that much shorter; 20 more for the overlap."""
+    leg = draft.Leg(inside_leg=WOMAN.inside_leg - WOMAN.knee_height, hem=480)
+    pattern = drafted(ElasticHem(shorter=shorter), garment="trousers", leg=leg)
+    long = float(re.search(r"\((\d+) and 20 to lay one end", notes(pattern))[1])
+    assert long == pytest.approx(WOMAN.knee * (1 - shorter / 100), abs=8)  # its middle lies 9 above the bottom edge
+    assert f"cut {long + 20:.0f} mm" in notes(pattern)
+    assert "zigzag" in notes(pattern)
+    assert "caution" in notes(pattern)
+
+
+@pytest.mark.parametrize("body", [name for name in ZOO if name != "very large"])  # its hem is too wide at the ankle
+def test_elastic_passes_the_foot_at_no_more_than_twice_its_length(body):
+    """Twice its length at most (common practice, no source), with the shortest elastic there is, at any height."""
+    figure = ZOO[body]
+    for share in (0.5, 0.75, 0.95):
+        leg = draft.Leg(inside_leg=round(share * figure.inside_leg))
+        told = notes(drafted(ElasticHem(shorter=25), figure, "trousers", leg=leg))
+        assert 100 <= float(re.search(r"stretch to (\d+) %", told)[1]) <= 200
+
+
+def test_casing_of_the_elastic_is_the_turning_of_the_leg():
+    """Casing 3 to 5 deeper than the elastic (read)."""
+    assert 3 <= ElasticHem().clearance <= 5
+    pattern = drafted(ElasticHem(width=20, clearance=4, turn=8))
+    for part in PARTS:
+        assert pattern.pieces[part].edge("hem").allowance == 32
+        fold = line(inner(pattern, part, "fold under"))
+        bottom = line(pattern.pieces[part].edge("hem").path)
+        assert bottom.distance(fold) == pytest.approx(24, abs=0.1)
+
+
+def test_leg_that_does_not_pass_the_foot_or_is_too_wide_for_its_elastic_is_refused():
+    for wide, leg in ((330.0, 600.0), (820.0, 650.0)):
+        with pytest.raises(draft.DraftError, match=r"style\.leg\.hem .* mm for an elastic of") as told:
+            drafted(ElasticHem(), garment="trousers", leg=draft.Leg(inside_leg=leg, hem=wide))
+        limits = [float(v) for v in re.findall(r"\d+", told.value.expected)[:2]]
+        edge = min(limits, key=lambda limit, wide=wide: abs(limit - wide))
+        mended = draft.Leg(inside_leg=leg, hem=edge)
+        assert list(drafted(ElasticHem(), garment="trousers", leg=mended).check()) == []

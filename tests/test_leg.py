@@ -21,7 +21,18 @@ from draft.geometry.segments import Cubic
 from draft.methods import METHODS
 from draft.methods.base import Measures
 from draft.shape.blend import blended
-from draft.shape.leg import NEAR_KNEE_MM, LegSeams, Widths, inseam_to, knee_bend, largest, legs_for, side_from, solve
+from draft.shape.leg import (
+    NEAR_KNEE_MM,
+    LegSeams,
+    SideTop,
+    Widths,
+    inseam_to,
+    knee_bend,
+    largest,
+    legs_for,
+    side_from,
+    solve,
+)
 
 LENGTH_TOL_MM = 0.005
 SHORTEST = 60.0
@@ -36,7 +47,7 @@ class Legs:
     def __init__(self, body: draft.Body) -> None:
         self.body = body
         self.block = formula_block(METHODS["centre_line"], Measures.of(body), draft.Ease())
-        self.sides = (self.block.front.waist_side, self.block.back.waist_side)
+        self.sides = (SideTop(self.block.front.waist_side), SideTop(self.block.back.waist_side))
         self.knee = -self.block.levels["knee"]
 
     def at(self, length: float, hem: float | None = None, knee: float | None = None) -> LegSeams:

@@ -1,13 +1,17 @@
-"""Belt loops, strap tabs and braces."""
+"""Belt loops, strap tabs, braces and the lining: their sizes, and where they lie on other pieces."""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely.geometry import LineString, Polygon
 from zoo import ZOO
 
 import draft
+from draft.checks import check_seams
 from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
 from draft.pieces.plan import Plan
 from draft.pieces.small_parts import belt_loops
@@ -92,3 +96,166 @@ def test_lining_too_short_is_told():
     with pytest.raises(draft.DraftError, match=r"style\.small_parts\.shorter is 100.*at most 50 mm on this leg"):
         draft.shorts(ZOO["woman"], draft.Style(leg=draft.Leg(inside_leg=80), small_parts=(Lining(shorter=100),),
                                                hem=draft.PlainHem(depth=20)))  # fmt: skip
+
+
+STYLES = {
+    "curved": draft.Style(),
+    "curved, loose, right over left": draft.Style(
+        pocket=draft.CurvedPocket(mouth_ease=4), closing=draft.FlyFront(lap="right_over_left")
+    ),
+    "slanted, grown on": draft.Style(pocket=draft.SlantedPocket(grown_on=True, mouth_ease=4)),
+    "pocket in the seam": draft.Style(pocket=draft.InSeamPocket()),
+    "pleats": draft.Style(pleats=draft.Pleats(count=2), pocket=None),
+    "grown-on fly": draft.Style(closing=draft.GrownOnFly()),
+    "side zip": draft.Style(closing=draft.SideZip(), pocket=None, band=draft.StraightBand(underlap=30)),
+    "elastic, no closing": draft.Style(
+        band=draft.ElasticCasing(), closing=draft.NoClosing(), ease=draft.Ease(waist=290)
+    ),
+    "elastic at the back": draft.Style(band=draft.ElasticCasing(elastic="back")),
+    "drawstring": draft.Style(band=draft.DrawstringBand()),
+    "contour band": draft.Style(band=draft.ContourBand(), waist_drop=30),
+    "contour band with a seam": draft.Style(
+        band=draft.ContourBand(back="seam"), waist_drop=30, closing=draft.FlyFront(lap="right_over_left")
+    ),
+    "band in sections, eased": draft.Style(band=draft.StraightBand(sections="side_seams", eased=12, overlap=40)),
+    "sections, right over left": draft.Style(
+        band=draft.StraightBand(sections="side_seams"), closing=draft.FlyFront(lap="right_over_left")
+    ),
+    "faced waist": draft.Style(band=draft.FacedWaist()),
+    "faced waist, loose mouth": draft.Style(band=draft.FacedWaist(), pocket=draft.CurvedPocket(mouth_ease=6)),
+}
+ALL_STYLES = pytest.mark.parametrize("style", STYLES.values(), ids=list(STYLES))
+
+
+def with_parts(style, *parts, body="woman"):
+    return draft.shorts(ZOO[body], replace(style, small_parts=parts))
+
+
+def faults(pattern):
+    return [finding for finding in pattern.check() if finding.code != "fit"]
+
+
+@ALL_STYLES
+@pytest.mark.parametrize("length", ["full", "half"])
+def test_every_edge_of_the_lining_has_a_partner_of_its_length(style, length):
+    pattern = with_parts(style, Lining(length=length))
+    assert faults(pattern) == []
+    runs = [run for seam in pattern.seams if seam.name.startswith("lining") for run in (seam.a, seam.b)]
+    for part in ("front", "back"):
+        for name in ("side", "inseam", "crotch", "waist"):
+            lining, edge = f"lining_{part}", pattern.pieces[f"lining_{part}"].edge(name)
+            own = {f"lining_{other}" for other in ("front", "back")}
+            partners = [s for s in pattern.seams if s.b.piece == lining and s.b.edge == name and s.a.piece not in own]
+            walked = sum(seam.b.length(pattern.pieces) for seam in partners)
+            assert walked == pytest.approx(edge.length, abs=0.01), f"{lining}.{name}"
+            assert any(run.piece == lining and run.edge == name for run in runs)
+
+
+def test_lining_of_a_stretched_leg_is_stretched_as_the_leg():
+    leg = draft.Leg(stretch=6)
+    pattern = draft.trousers(ZOO["man"], draft.Style(leg=leg, small_parts=(Lining(),)))
+    assert faults(pattern) == []
+    inseam = next(seam for seam in pattern.seams if seam.name == "lining, inseam")
+    assert inseam.ease == pytest.approx(6)
+    assert inseam.length_a - inseam.length_b == pytest.approx(6, abs=0.01)
+
+
+def test_lining_too_long_by_3_is_found():
+    """The seams of the lining are walked: a waist cut wrong by 3 mm is a finding."""
+    pattern = with_parts(draft.Style(), Lining())
+    seam = next(seam for seam in pattern.seams if seam.name == "lining in the front waist")
+    wrong = replace(seam, length_b=seam.length_b + 3)
+    assert [finding.where for finding in check_seams((wrong,))] == ["lining in the front waist"]
+
+
+def part_lines(pattern, note, kind="placement"):
+    """Marks with a note, by piece."""
+    return {
+        name: found
+        for name, piece in pattern.pieces.items()
+        if (found := [line.path for line in piece.lines if line.kind == kind and line.note.startswith(note)])
+    }
+
+
+@ALL_STYLES
+@pytest.mark.parametrize("body", ["woman", "stout", "toddler", "very large"])
+def test_places_of_loops_tabs_and_braces_are_marked(style, body):
+    parts = (BeltLoops(), StrapTab(), Braces())
+    try:
+        plain = with_parts(style, body=body)
+    except draft.DraftError:
+        pytest.skip("this body has no room for the style without small parts")
+    pattern = with_parts(style, *parts, body=body)
+    assert faults(pattern) == faults(plain) == []
+    for note in ("belt loop", "ring loop", "strap"):
+        assert part_lines(pattern, note), note
+    assert part_lines(pattern, "button of the braces", "button")
+    for name, piece in pattern.pieces.items():
+        new = piece.lines[len(plain.pieces[name].lines) :] if name in plain.pieces else ()
+        outline = Polygon([(p.real, p.imag) for p in piece.cut_line.points(0.1)]).buffer(0.05)
+        assert all(outline.covers(LineString([(p.real, p.imag) for p in line.path.points(0.5)])) for line in new)
+
+
+def along_waist(pattern, half):
+    """For either half: function from a place on the strip to the distance from the centre front, by its notches."""
+    strip = pattern.pieces["waistband"]
+    places = {notch.match: strip.edge("waist").point_at(notch.along).real for notch in strip.notches}
+    return lambda x: abs(x - places[f"{half}centre front"])
+
+
+@pytest.mark.parametrize("lap", ["left_over_right", "right_over_left"])
+@pytest.mark.parametrize("count", [4, 5, 7, 8])
+def test_loops_lie_on_the_band_where_the_note_says(count, lap):
+    style = draft.Style(band=draft.StraightBand(overlap=40), closing=draft.FlyFront(lap=lap))
+    loops = BeltLoops(count=count)
+    pattern = with_parts(style, loops)
+    plan = Plan(pattern.body, pattern.style, pattern.shell, "")
+    told = belt_loops.places(plan, loops)
+    (paths,) = part_lines(pattern, "belt loop").values()
+    girth = 2 * (pattern.shell.front.waist.length + pattern.shell.back.waist.length)
+    from_front = along_waist(pattern, "")
+    found = sorted(min(from_front(path.start.real), girth - from_front(path.start.real)) for path in paths)
+    expected = sorted(place - 5 for place in told for _ in range(2))
+    assert found == pytest.approx(expected, abs=0.01)
+    assert all(path.length == pytest.approx(40) for path in paths)
+
+
+def test_loops_of_a_band_in_sections_are_those_of_the_strip():
+    strip = with_parts(draft.Style(), BeltLoops(count=7))
+    parts = with_parts(draft.Style(band=draft.StraightBand(sections="side_seams")), BeltLoops(count=7))
+    one = {round(path.start.real, 2) for path in part_lines(strip, "belt loop")["waistband"]}
+    left, right, back = (
+        {round(path.start.real, 2) for path in part_lines(parts, "belt loop").get(f"waistband_{name}", [])}
+        for name in ("left", "right", "back")
+    )
+    assert left | right | back <= one
+    assert len(left) == len(right)
+    assert len(left) + len(back) == 4  # the back is half a piece on the fold
+
+
+def test_strap_begins_behind_the_side_seam_and_the_ring_before_it():
+    pattern = with_parts(draft.Style(), StrapTab(width=25))
+    strip = pattern.pieces["waistband"]
+    sides = [n.along for n in strip.notches if n.match.endswith("side seam")]
+    (rings,), (straps,) = part_lines(pattern, "ring loop").values(), part_lines(pattern, "strap").values()
+    assert sorted(min(abs(r.start.real - s) for s in sides) for r in rings) == pytest.approx([20, 20])
+    assert sorted(min(abs(r.start.real - s) for s in sides) for r in straps) == pytest.approx([70, 70])
+    assert all(path.length == pytest.approx(25) for path in (*rings, *straps))
+    between = [s for s in straps if sides[0] < s.start.real < sides[1]]
+    assert len(between) == 2  # the back lies between the side seams
+
+
+def test_buttons_of_braces_sit_inside_15_below_the_edge():
+    band = draft.StraightBand(depth=40)
+    pattern = with_parts(draft.Style(band=band), Braces())
+    buttons = part_lines(pattern, "button of the braces", "button")["waistband"]
+    assert [path.point_at(8).imag for path in buttons] == pytest.approx([40 + 15] * 4)
+    inner = part_lines(with_parts(STYLES["contour band"], Braces()), "button of the braces", "button")
+    assert set(inner) == {"waistband_left_inner", "waistband_right_inner", "waistband_back_inner"}
+    faced = part_lines(with_parts(STYLES["faced waist"], Braces()), "button of the braces", "button")
+    assert set(faced) == {"waist_facing_left", "waist_facing_right", "waist_facing_back"}
+
+
+def test_faced_waist_carries_its_loops_on_the_garment():
+    marked = part_lines(with_parts(STYLES["faced waist"], BeltLoops(count=9)), "belt loop")
+    assert set(marked) == {"front", "pocket_facing", "back"}

@@ -21,6 +21,8 @@ class PatchPocket(BackPocket):
     hem, turn : depth of the mouth's turned hem, and what is folded under its raw edge.
     flap : with a flap, sewn 15 above the mouth and 2 wider at each end.
     flap_depth : from its seam to its lowest point; None: 55, less on small pockets.
+    flap_button, flap_button_thickness : diameter and thickness of a button on the pocket, with its buttonhole in the
+        flap; None: no button.
 
     Examples
     --------
@@ -38,9 +40,15 @@ class PatchPocket(BackPocket):
     turn: float = mm(10.0, 0, 15)
     flap: bool = yes_no(default=False)
     flap_depth: float | None = mm(None, 30, 90)
+    flap_button: float | None = mm(None, 8, 40)
+    flap_button_thickness: float = mm(3.0, 0.5, 10)
 
     def __post_init__(self) -> None:
         super().__post_init__()
+        if self.flap_button is not None and not self.flap:
+            raise DraftError(
+                f"{self.where}.flap_button", self.flap_button, "None without a flap", "write flap=True, or leave it out"
+            )
         if self.flap and self.below is not None and self.below < LEAST_WITH_FLAP:
             raise DraftError(
                 f"{self.where}.below",

@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import Any, Literal
 
-from draft.style import Band, choice, mm, one_of
+from draft.style import Band, Fastener, choice, mm, one_of
 
 Elastic = Literal["all_round", "back"]
 CordOpening = Literal["buttonholes", "eyelets"]
@@ -75,7 +75,8 @@ class DrawstringBand(Band):
     openings : two upright ``"buttonholes"``, or ``"eyelets"``.
     apart : distance between the two openings, centre front in the middle.
     cord : width of the cord; an opening is 2 longer (common practice, no source).
-    ends : how far each end of the cord hangs out when the waist lies flat. Keep cords off clothes for children.
+    ends : how far each end of the cord hangs out when the waist lies flat. Keep cords off clothes for children;
+        on a body that may be a child's they are refused when they are too long.
 
     Examples
     --------
@@ -99,6 +100,9 @@ class ContourBand(Band):
     overlap : how far the band runs past the centre front on the side that lies on top.
     underlap : the same underneath; None: the width of what lies under the closing.
     button : diameter; the buttonhole follows from it.
+    fastener : ``"button"``, or ``"hook"``: a flat hook and bar inside the lap, nothing seen outside.
+
+    With a zip in the side seam the front and the back are each cut in one, and the band opens at the left side.
 
     Examples
     --------
@@ -112,3 +116,4 @@ class ContourBand(Band):
     underlap: float | None = mm(None, 0, 120)
     button: float = mm(18.0, 8, 40)
     button_thickness: float = mm(3.0, 0.5, 10)
+    fastener: Fastener = one_of("button", "button", "hook")

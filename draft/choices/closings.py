@@ -46,6 +46,8 @@ class SideZip(Closing):
 
     length : from the waist seam to the zip stop along the side seam; None: to 25 above the hip line.
     insertion : ``"concealed"``: edge to edge; ``"lapped"``: the front lies over the zip and is topstitched.
+    lap : which end of the band lies on top: ``"left_over_right"``, the front over the back, as is usual, or
+        ``"right_over_left"``, the back over the front.
     """
 
     length: float | None = mm(None, 60, 300)

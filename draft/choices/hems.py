@@ -15,6 +15,7 @@ from typing import Literal
 from draft.style import Hem, choice, mm, one_of, whole
 
 At = Literal["knee", "calf"]
+Placket = Literal["faced", "turned"]
 
 
 @choice
@@ -78,6 +79,8 @@ class KneeBand(Hem):
     depth : finished depth; the band hangs below the inside leg of the style.
     underlap : how far the band runs on under its buttoned end.
     opening : how far the side seam is left open above the band.
+    placket : ``"faced"``: a facing on the front edge of the opening and a folded underlap on the back edge, as
+        pieces; ``"turned"``: both allowances are turned under, nothing lies behind the opening.
     button : diameter; the buttonhole follows from it and from `button_thickness`.
     """
 
@@ -86,6 +89,7 @@ class KneeBand(Hem):
     depth: float = mm(35.0, 18, 80)
     underlap: float = mm(30.0, 15, 60)
     opening: float = mm(70.0, 30, 160)
+    placket: Placket = one_of("faced", "faced", "turned")
     button: float = mm(15.0, 8, 30)
     button_thickness: float = mm(3.0, 0.5, 10)
 
@@ -103,3 +107,52 @@ class VentedHem(Hem):
     turn: float = mm(10.0, 0, 20)
     vent: float = mm(60.0, 20, 250)
     facing: float = mm(30.0, 20, 60)
+
+
+@choice
+class GatheredHem(Hem):
+    """Leg gathered into a folded band without an opening: for legs wider at the hem than the band, as of balloon legs.
+
+    girth : finished girth of the band; None: what it has to pass when it is pulled on, and the ease.
+    ease : how much longer than that; without effect on a girth that is given.
+    depth : finished depth; the band hangs below the inside leg of the style.
+    clear : what stays flat on either side of side seam and inseam.
+
+    The leg's bottom edge between the flat stretches must be 1.2 to 3 times as long as the band there.
+
+    Examples
+    --------
+    >>> GatheredHem(depth="4 cm").depth
+    40.0
+    """
+
+    girth: float | None = mm(None, 120, 1000)
+    ease: float = mm(15.0, 0, 150)
+    depth: float = mm(30.0, 12, 80)
+    clear: float = mm(20.0, 12, 40)
+
+
+@choice
+class ElasticHem(Hem):
+    """Turned hem that is the casing of an elastic, which draws the leg in.
+
+    width : width of the elastic.
+    clearance : how much deeper the casing is than the elastic is wide.
+    turn : folded under its raw edge.
+    shorter : by how many percent the relaxed elastic is shorter than the leg of the body there.
+
+    Examples
+    --------
+    >>> ElasticHem(width=12).depth
+    15.0
+    """
+
+    width: float = mm(15.0, 6, 40)
+    clearance: float = mm(3.0, 2, 8)
+    turn: float = mm(8.0, 0, 15)
+    shorter: int = whole(8, 0, 25)
+
+    @property
+    def depth(self) -> float:
+        """Finished depth of the casing, mm."""
+        return self.width + self.clearance

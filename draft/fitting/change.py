@@ -81,6 +81,17 @@ def raised(block: Block, rise: float) -> Block:
     return replace(block, front=panel(block.front), back=panel(block.back), levels=levels)
 
 
+def leaned(block: Block, *, front: float = 0.0, back: float = 0.0) -> Block:
+    """Block whose centre seams lean further towards the side, by mm at the waist; their lengths and the hip stay."""
+
+    def panel(source: PanelBlock, slant: float) -> PanelBlock:
+        shape = CrotchShape.of(source)
+        longer = shape.changed(0.0, 0.0, slant, 0.0).path.length - shape.path.length
+        return _changed(source, block.levels["hip"], shape.changed(0.0, -longer, slant, 0.0))
+
+    return replace(block, front=panel(block.front, front), back=panel(block.back, back))
+
+
 def changed(block: Block, change: Change) -> Block:
     """Block after a change."""
     c, hip = change, block.levels["hip"]

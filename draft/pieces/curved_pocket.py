@@ -21,6 +21,7 @@ from draft.geometry.points import cross_lines
 from draft.geometry.polygon import inside, longest_upright
 from draft.geometry.segments import Cubic, Line
 from draft.piece import Cut, InnerLine, Notch, Piece
+from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
@@ -81,7 +82,7 @@ def sizes(plan: Plan) -> Sizes:
             f"at most {floor(most_depth)} mm: the mouth ends above the hip line",
             "end it higher",
         )
-    most_bag = panel.side.length - depth - ABOVE_HEM - _hem_above(plan)
+    most_bag = panel.side.length - depth - ABOVE_HEM - hem_above(plan)
     bag = min(USUAL_BAG, most_bag, 1.2 * to_hip) if pocket.bag_depth is None else pocket.bag_depth
     if bag > most_bag or most_bag < SMALLEST_BAG:
         raise DraftError(
@@ -103,10 +104,6 @@ def _choice(plan: Plan) -> CurvedPocket:
 def _fly_room(plan: Plan) -> float:
     from_choice = getattr(plan.style.closing, "width", None)
     return 0.3 * plan.shell.front.waist.length if from_choice is None else float(from_choice)
-
-
-def _hem_above(plan: Plan) -> float:
-    return float(getattr(plan.style.hem, "depth", 0.0))
 
 
 @dataclass(frozen=True, eq=False)

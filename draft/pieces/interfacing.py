@@ -9,7 +9,7 @@ from draft.piece import Cut, Piece
 
 MARGIN = 2.0  # beyond the seam line, so that the stitching catches it (common practice, no source)
 FUSED = (
-    "waistband", "waistband_left", "waistband_right", "waistband_back", "fly_facing",
+    "waistband", "waistband_left", "waistband_right", "waistband_front", "waistband_back", "fly_facing",
     "waist_facing_left", "waist_facing_right", "waist_facing_front", "waist_facing_back",
 )  # fmt: skip
 

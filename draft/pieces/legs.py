@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TypeAlias
 
 from draft.edge import Corner, Edge
 from draft.geometry.meet import along_at_height
+from draft.geometry.path import Path
 from draft.geometry.segments import Line
 from draft.piece import Cut, Hole, InnerLine, Notch, Piece, dart_marks, pleat_marks
 from draft.pieces.plan import BackPocketKind, ClosingKind, FrontOpening, HemKind, Plan, PocketKind
@@ -17,6 +19,12 @@ CROTCH_BALANCE_SHARE = 0.5
 GRAIN_MARGIN = 0.12
 CLEAR_OF_DART = 12.0
 CLEAR_OF_MOUTH = 15.0  # side notches from the ends of a pocket mouth (common practice, read)
+
+CLEAR = 5.0
+GATHERED_REACH = 1.5  # gathers are spread over this much of the seam to either side, per mm that they draw up
+BESIDE_GATHERS = 12.0
+CREASE_ABOVE_HEM, SHORTEST_CREASE = 1.0, 60.0
+GRAIN_BESIDE_CREASE = 0.16  # of the hem
 
 Places: TypeAlias = tuple[tuple[str, float], ...]
 """Names and places along the side seam, from the waist, mm."""
@@ -40,10 +48,9 @@ def front_piece(
         edges.append(Edge("mouth", (opening.mouth,), allowance=a.mouth, corner=Corner("squared")))
     lines, fly_notches = closing.front_marks(plan)
     dart_lines, holes = dart_marks(waist)
-    if plan.style.pleats is not None:
-        dart_lines += pleat_marks(waist, plan.style.pleats.sewn)
+    dart_lines += fold_lines(plan, waist, "front")
     pocket_lines, pocket_holes = _front_marks(plan, pocket)
-    lines = [*lines, *dart_lines, *hem.leg_lines(plan, "front"), *pocket_lines]
+    lines = [*lines, *dart_lines, *crease_line(plan, panel, hem), *hem.leg_lines(plan, "front"), *pocket_lines]
     return Piece(
         name="front",
         title="Front",
@@ -84,6 +91,7 @@ def back_piece(
         waist,
     )
     dart_lines, holes = dart_marks(waist)
+    dart_lines += fold_lines(plan, waist, "back")
     pocket_lines, pocket_holes = ([], []) if pocket is None else pocket.back_marks(plan)
     mouth = (Notch("side", opening.on_side, "pocket mouth at the side", 2),) if opening.mouth is not None else ()
     return Piece(
@@ -100,7 +108,7 @@ def back_piece(
             *_hem_notches(plan, hem, "back"),
             *_dart_notches(waist),
         ),
-        lines=(*dart_lines, *hem.leg_lines(plan, "back"), *pocket_lines),
+        lines=(*dart_lines, *crease_line(plan, panel, hem), *hem.leg_lines(plan, "back"), *pocket_lines),
         holes=(*holes, *pocket_holes),
         made_for=plan.made_for,
     )
@@ -126,7 +134,8 @@ def _grain(panel: Panel, plan: Plan, hem: HemKind) -> Line:
     bottom = panel.hem.point_at(panel.hem.length / 2).imag + hem.above(plan)
     margin = GRAIN_MARGIN * (top - bottom)
     near = [dart.point.imag - CLEAR_OF_DART for dart in panel.waist.darts if not dart.pleat]  # not into a dart
-    return Line(plan.shell.crease + 1j * (bottom + margin), plan.shell.crease + 1j * min(top - 2 * margin, *near, top))
+    x = plan.shell.crease + (GRAIN_BESIDE_CREASE * panel.hem.length if plan.style.leg.pressed else 0.0)
+    return Line(x + 1j * (bottom + margin), x + 1j * min(top - 2 * margin, *near, top))
 
 
 def _front_marks(plan: Plan, pocket: PocketKind | None) -> tuple[list[InnerLine], list[Hole]]:
@@ -173,13 +182,57 @@ def _leg_notches(plan: Plan, panel: Panel, count: int) -> list[Notch]:
 
 
 def _dart_notches(waist: Edge) -> list[Notch]:
-    """One notch at each dart leg: two places in the open piece, one place of the sewn edge."""
+    """One notch at each leg of a dart or fold: two places in the open piece, one place of the sewn edge.
+
+    Gathers have a notch where they begin and one where they end, on the sewn edge as far to either side.
+    """
     found, along = [], 0.0
-    for index, part in enumerate(waist.parts[:-1]):
+    for index, (part, after) in enumerate(pairwise(waist.parts)):
         along += part.length
-        name = f"{'pleat' if waist.darts[index].pleat else 'dart'} {index + 1}"
+        fold = waist.darts[index].pleat
+        if fold == "gathers":
+            reach = min(GATHERED_REACH * waist.darts[index].intake, part.length - CLEAR, after.length - CLEAR)
+            found += [Notch("waist", along - reach, "gathers"), Notch("waist", along + reach, "end of the gathers")]
+            continue
+        name = f"{'pleat' if fold else 'dart'} {index + 1}"
         found += [Notch("waist", along, name), Notch("waist", along + 1e-6, name)]
     return found
+
+
+def fold_lines(plan: Plan, waist: Edge, name: str) -> tuple[InnerLine, ...]:
+    """Lines of the pleats or tucks of a panel."""
+    style = plan.style
+    if name == "front" and style.pleats is not None:
+        return pleat_marks(waist, style.pleats.sewn)
+    kind = getattr(style.darts, f"{name}_as")
+    if kind == "gathers":
+        return tuple(_gathered(waist))
+    return pleat_marks(waist, style.darts.sewn if kind == "tucks" else 0.0, kind.removesuffix("s"))
+
+
+def _gathered(waist: Edge) -> list[InnerLine]:
+    """Lines beside the stretches that are gathered, with the length they are drawn up to."""
+    places = {n.match: n.along for n in _dart_notches(waist)}
+    if "gathers" not in places:
+        return []
+    begins, ends = places["gathers"], places["end of the gathers"]
+    inside = [waist.point_at(at) + 1j * waist.direction_at(at) * BESIDE_GATHERS for at in (begins, ends)]
+    return [InnerLine("guide", Path.line(*inside), f"gather to {ends - begins:.0f} mm")]
+
+
+def crease_line(plan: Plan, panel: Panel, hem: HemKind) -> list[InnerLine]:
+    """Pressed crease: in front from the first pleat or the crotch line, at the back from below the seat, to the hem."""
+    if not plan.style.leg.pressed:
+        return []
+    top = plan.shell.levels["crotch"]
+    if panel is plan.shell.front and plan.style.pleats is not None:
+        top = panel.waist.parts[0].end.imag - plan.style.pleats.sewn - CLEAR
+    bottom = panel.hem.point_at(panel.hem.length / 2).imag + CREASE_ABOVE_HEM
+    if top - bottom < SHORTEST_CREASE:
+        return []
+    return [
+        InnerLine("fold", Path.line(plan.shell.crease + 1j * top, plan.shell.crease + 1j * bottom), "press the crease")
+    ]
 
 
 def _mouth_notches(opening: FrontOpening) -> list[Notch]:

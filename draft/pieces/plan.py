@@ -78,7 +78,11 @@ class BackPocketKind(Protocol):
 
 
 class SmallPartKind(Protocol):
-    """A kind of small part, drawn for itself."""
+    """A kind of small part, drawn for itself.
+
+    It may also have ``marks(plan, part, pieces)``: lines to add to other pieces, by their names; and
+    ``seams(plan, part, pieces)``.
+    """
 
     def pieces(self, plan: Plan, part: SmallPart) -> list[Piece]:
         """Pieces of the part."""

@@ -15,6 +15,7 @@ from draft.errors import DraftError
 from draft.geometry.path import Path
 from draft.geometry.segments import Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
+from draft.pieces.hook_and_bar import HOOK_AT, bar_marks, check_room, hook_marks, hook_notes
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
 from draft.style import StraightBand
@@ -37,11 +38,22 @@ class Sizes:
     overlap: float
     underlap: float
     at_side: bool = False  # it opens at the left side seam: there the front lies on top
+    back_over: bool = False  # or the back
 
     @property
     def seam(self) -> float:
         """Centre front to centre front."""
         return 2 * (self.front + self.back)
+
+    @property
+    def before(self) -> float:
+        """What the strip has before the seam that opens: the overlap, but where the back lies over the front."""
+        return self.underlap if self.back_over else self.overlap
+
+    @property
+    def after(self) -> float:
+        """What it has at its other end."""
+        return self.overlap if self.back_over else self.underlap
 
 
 def _choice(plan: Plan) -> StraightBand:
@@ -59,27 +71,30 @@ def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
     front = waist.legs["front"].edge("waist").length + waist.pocket - front_ease
     back = waist.legs["back"].edge("waist").length - back_ease
     under = waist.underlap if band.underlap is None else band.underlap
+    _carries_fastener(band, under)
+    at_side = waist.opens == "left side"
+    back_over = at_side and not _left_over_right(plan)
+    return Sizes(front, waist.pocket, back, front_ease, back_ease, band.overlap, under, at_side, back_over)
+
+
+def _carries_fastener(band: StraightBand, under: float) -> None:
+    if band.fastener == "hook":
+        check_room(band.depth, under)
+        return
     least = button_at(band) + band.button / 2
     if under < least:
         raise DraftError(
             "style.band.underlap", under, f"at least {ceil(least)} mm to carry the button", "make it wider"
         )
-    at_side = waist.opens == "left side"
-    return Sizes(front, waist.pocket, back, front_ease, back_ease, band.overlap, under, at_side)
 
 
 def _check_opening(plan: Plan, waist: WaistEdges) -> None:
-    band = _choice(plan)
     if waist.opens == "nowhere":
         raise DraftError(
             "style.closing",
             plan.style.closing,
-            "one that opens: this band has a button",
+            f"one that opens: this band has a {_choice(plan).fastener}",
             "take an elastic band, or a fly",
-        )
-    if waist.opens == "left side" and band.sections != "one":
-        raise DraftError(
-            "style.band.sections", band.sections, "'one' with an opening at the side", "cut the band in one strip"
         )
 
 
@@ -94,9 +109,11 @@ def girth(plan: Plan, waist: WaistEdges) -> float:
 
 
 def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
-    """One strip, or two fronts and a back on the fold."""
+    """One strip, or two fronts and a back on the fold; a front and a back where it opens at the side."""
     s = sizes(plan, waist)
-    return [_one(plan, s)] if _choice(plan).sections == "one" else _sections(plan, s)
+    if _choice(plan).sections == "one":
+        return [_one(plan, s)]
+    return _side_sections(plan, s) if s.at_side else _sections(plan, s)
 
 
 def _strip(plan: Plan, start: float, stop: float) -> tuple[Edge, ...]:
@@ -127,7 +144,7 @@ def places(s: Sizes) -> dict[str, float]:
 
 def _one(plan: Plan, s: Sizes) -> Piece:
     band = _choice(plan)
-    start, stop = -s.overlap, s.seam + s.underlap
+    start, stop = -s.before, s.seam + s.after
     edges = _strip(plan, start, stop)
     double = {"centre back"}
     notches = tuple(
@@ -135,7 +152,7 @@ def _one(plan: Plan, s: Sizes) -> Piece:
     )
     lines = (
         InnerLine("fold", Path.line(complex(start, band.depth), complex(stop, band.depth)), "fold"),
-        *_button(band, s),
+        *(line for lines in _fastener(band, s) for line in lines),
     )
     grain = Line(
         complex(start + 0.3 * (stop - start), 1.5 * band.depth), complex(start + 0.7 * (stop - start), 1.5 * band.depth)
@@ -157,20 +174,26 @@ def _left_over_right(plan: Plan) -> bool:
     return plan.style.closing.lap == "left_over_right"
 
 
-def _button(band: StraightBand, s: Sizes) -> list[InnerLine]:
-    """Buttonhole on the overlap, and the button where it lies when centre front meets centre front."""
-    y = band.depth / 2
-    at = -s.overlap + button_at(band)
-    hole = at - HOLE_PAST_BUTTON, at - HOLE_PAST_BUTTON + band.button + band.button_thickness
-    button = s.seam + at
-    r = band.button / 2
-    return [
-        InnerLine(
-            "buttonhole", Path.line(complex(hole[0], y), complex(hole[1], y)), f"buttonhole {hole[1] - hole[0]:g}"
-        ),
-        InnerLine("button", Path.line(complex(button - r, y), complex(button + r, y)), f"button {band.button:g}"),
-        InnerLine("button", Path.line(complex(button, y - r), complex(button, y + r))),
-    ]
+def _fastener(band: StraightBand, s: Sizes) -> tuple[tuple[InnerLine, ...], tuple[InnerLine, ...]]:
+    """Marks on the end that lies on top, and on the end underneath: they meet when the band is closed."""
+    y, way = band.depth / 2, -1 if s.back_over else 1
+
+    def at(past: float, height: float, *, over: bool) -> complex:
+        """Place at a distance from the end of the overlap, on it or on what lies beneath it."""
+        start = 0.0 if over != s.back_over else s.seam
+        return complex(start + way * (past - s.overlap), height)
+
+    if band.fastener == "hook":
+        inner = 2 * band.depth - y  # the other half, folded to the inside
+        return hook_marks(at(HOOK_AT, inner, over=True), 1 + 0j), bar_marks(at(HOOK_AT, y, over=False), 1 + 0j)
+    middle, r = button_at(band), band.button / 2
+    long = band.button + band.button_thickness
+    ends = (at(middle - HOLE_PAST_BUTTON + more, y, over=True) for more in (0.0, long))
+    centre = at(middle, y, over=False)
+    return (InnerLine("buttonhole", Path.line(*ends), f"buttonhole {long:g}"),), (
+        InnerLine("button", Path.line(centre - r, centre + r), f"button {band.button:g}"),
+        InnerLine("button", Path.line(centre - 1j * r, centre + 1j * r)),
+    )
 
 
 def mirrored(piece: Piece) -> Piece:
@@ -190,27 +213,53 @@ def mirrored(piece: Piece) -> Piece:
 
 def _sections(plan: Plan, s: Sizes) -> list[Piece]:
     """Overlap front, underlap front and the back as a half on the fold."""
-    band = _choice(plan)
     left = _left_over_right(plan)
     over, under = ("left", "right") if left else ("right", "left")
-    buttons = _button(band, s)
+    on_top, beneath = _fastener(_choice(plan), s)
     cuts = (
-        (f"waistband_{over}", f"Waistband, {over} front", -s.overlap, s.front, buttons[:1]),
-        (f"waistband_{under}", f"Waistband, {under} front", s.front + 2 * s.back, s.seam + s.underlap, buttons[1:]),
+        (f"waistband_{over}", f"Waistband, {over} front", -s.overlap, s.front, on_top),
+        (f"waistband_{under}", f"Waistband, {under} front", s.front + 2 * s.back, s.seam + s.underlap, beneath),
     )
     found = []
     for name, title, start, stop, lines in cuts:
-        inside = [(match, at) for match, at in places(s).items() if start - 1e-9 <= at <= stop + 1e-9]
-        notches = tuple(Notch("waist", at - start, match) for match, at in inside if "side seam" not in match)
-        fold = InnerLine("fold", Path.line(complex(start, band.depth), complex(stop, band.depth)), "fold")
-        middle = (start + stop) / 2
-        third = (stop - start) / 5
-        grain = Line(complex(middle - third, 1.5 * band.depth), complex(middle + third, 1.5 * band.depth))
-        piece = Piece(
-            name, title, _strip(plan, start, stop), Cut(1, "self"), grain, notches, (fold, *lines), (), plan.made_for
-        )
+        piece = _section(plan, s, name, title, (start, stop), lines)
         found.append(piece if left else mirrored(piece))
     return [*found, _back_half(plan, s)]
+
+
+def _side_sections(plan: Plan, s: Sizes) -> list[Piece]:
+    """Front and back of a band that opens at the left side, joined at the right."""
+    on_top, beneath = _fastener(_choice(plan), s)
+    ahead, behind = (beneath, on_top) if s.back_over else (on_top, beneath)
+    cuts = (
+        ("waistband_front", "Waistband, front", _side_reach(s)["waistband_front"], ahead),
+        ("waistband_back", "Waistband, back", _side_reach(s)["waistband_back"], behind),
+    )
+    return [mirrored(_section(plan, s, name, title, reach, lines)) for name, title, reach, lines in cuts]
+
+
+def _side_reach(s: Sizes) -> dict[str, tuple[float, float]]:
+    """Where the sections of a band that opens at the side begin and end along the strip."""
+    return {"waistband_front": (-s.before, 2 * s.front), "waistband_back": (2 * s.front, s.seam + s.after)}
+
+
+def _section(
+    plan: Plan, s: Sizes, name: str, title: str, reach: tuple[float, float], lines: tuple[InnerLine, ...]
+) -> Piece:
+    """Stretch of the strip, with the notches inside it; the side seams are its ends."""
+    (start, stop), depth = reach, _choice(plan).depth
+    inside = [(match, at) for match, at in places(s).items() if start - 1e-9 <= at <= stop + 1e-9]
+    notches = tuple(
+        Notch("waist", at - start, match, 2 if match == "centre back" else 1)
+        for match, at in inside
+        if "side seam" not in match or (s.at_side and start + 1 < at < stop - 1)
+    )
+    fold = InnerLine("fold", Path.line(complex(start, depth), complex(stop, depth)), "fold")
+    middle = (start + stop) / 2
+    third = (stop - start) / 5
+    grain = Line(complex(middle - third, 1.5 * depth), complex(middle + third, 1.5 * depth))
+    strip = _strip(plan, start, stop)
+    return Piece(name, title, strip, Cut(1, "self"), grain, notches, (fold, *lines), (), plan.made_for)
 
 
 def _back_half(plan: Plan, s: Sizes) -> Piece:
@@ -247,7 +296,10 @@ def seams(plan: Plan, waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Se
         back = run_on(s.front, s.front + s.back)
         runs.append((f"waist, {half} back", Run("back", "waist", back=True), back, s.back_ease))
     found = [Seam.of(name, a, b, pieces, ease) for name, a, b, ease in runs]
-    if _choice(plan).sections == "side_seams":
+    if _choice(plan).sections == "side_seams" and s.at_side:
+        ends = Run("waistband_front", "left_end"), Run("waistband_back", "right_end", back=True)
+        found.append(Seam.of("band, right side", *ends, pieces))
+    elif _choice(plan).sections == "side_seams":
         found += [
             Seam.of("band, side", Run(name, _side_end(name)), Run("waistband_back", "left_end"), pieces)
             for name in ("waistband_left", "waistband_right")
@@ -262,11 +314,11 @@ def _side_end(name: str) -> str:
 
 def _band_runs(plan: Plan, s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[str, Callable[[float, float], Run]]]:
     """For either half: its name, and a function from distances off the centre front to a run of the band."""
-    left = _left_over_right(plan)
+    left, one = _left_over_right(plan), _choice(plan).sections == "one"
     over, under = ("left", "right") if left else ("right", "left")
     if s.at_side:
-        return _side_runs(s, pieces)
-    if _choice(plan).sections == "one":
+        return _side_runs(s, {"waistband": (-s.before, s.seam + s.after)} if one else _side_reach(s))
+    if one:
         long = pieces["waistband"].edge("waist").length
 
         def placed(a: float, b: float, *, far: bool) -> Run:
@@ -301,13 +353,14 @@ def _band_runs(plan: Plan, s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[
     ]
 
 
-def _side_runs(s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[str, Callable[[float, float], Run]]]:
-    """As `_band_runs`, for a band that opens at the left side: its overlap lies at the right end of the strip."""
-    long = pieces["waistband"].edge("waist").length
+def _side_runs(s: Sizes, reaches: Mapping[str, tuple[float, float]]) -> list[tuple[str, Callable[[float, float], Run]]]:
+    """As `_band_runs`, for a band that opens at the left side: its front end lies at the right end of the strip."""
 
     def run(start: float, stop: float, *, back: bool) -> Run:
-        """Run between two distances from the seam that opens, on the overlap."""
-        return Run("waistband", "waist", long - s.overlap - stop, long - s.overlap - start, back=back)
+        """Run between two distances from the seam that opens, on the front."""
+        name = next(n for n, reach in reaches.items() if reach[0] - 1e-6 <= start and stop <= reach[1] + 1e-6)
+        end = reaches[name][1]
+        return Run(name, "waist", end - stop, end - start, back=back)
 
     def left(a: float, b: float) -> Run:
         if a >= s.front - 1e-9:
@@ -315,3 +368,8 @@ def _side_runs(s: Sizes, pieces: Mapping[str, Piece]) -> list[tuple[str, Callabl
         return run(s.front - b, s.front - a, back=False)
 
     return [("left", left), ("right", lambda a, b: run(s.front + a, s.front + b, back=True))]
+
+
+def notes(plan: Plan) -> list[str]:
+    """What to buy for a band without a button."""
+    return hook_notes() if _choice(plan).fastener == "hook" else []

@@ -7,7 +7,7 @@ hem is drawn square to both seams, so front and back hems run on into each other
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import copysign
 
 from draft.block import Block, PanelBlock
@@ -145,8 +145,16 @@ class LegSeams:
         return self.front[1].length + self.back[1].length
 
 
+@dataclass(frozen=True, eq=False)
+class SideTop:
+    """Where a side seam begins: at a point of the waist level, and how it runs on above it."""
+
+    at: complex
+    above: Callable[[Path], Path] = field(default=lambda path: path)
+
+
 def cut_legs(
-    block: Block, waist_sides: tuple[complex, complex], inside_leg: float, stretch: float, widths: Widths
+    block: Block, sides: tuple[SideTop, SideTop], inside_leg: float, stretch: float, widths: Widths
 ) -> LegSeams:
     """Both legs cut at the length `inside_leg` along the front inseam; the back inseam is `stretch` shorter.
 
@@ -164,9 +172,13 @@ def cut_legs(
     inseam_f = front_inseam(y_front)
     y_back = solve(lambda y: back_inseam(y).length, inside_leg - stretch, back.fork.imag - inside_leg * 0.97)
     inseam_b = back_inseam(y_back)
-    side_f = side_from(front, waist_sides[0], y_front, widths)
-    y_side = solve(lambda y: side_from(back, waist_sides[1], y, widths).length, side_f.length, y_front)
-    side_b = side_from(back, waist_sides[1], y_side, widths)
+    top_f, top_b = sides
+
+    def back_side(y: float) -> Path:
+        return top_b.above(side_from(back, top_b.at, y, widths))
+
+    side_f = top_f.above(side_from(front, top_f.at, y_front, widths))
+    side_b = back_side(solve(lambda y: back_side(y).length, side_f.length, y_front))
     return LegSeams(
         (side_f, hem_between(side_f, inseam_f), inseam_f), (side_b, hem_between(side_b, inseam_b), inseam_b)
     )
@@ -234,7 +246,7 @@ def hem_room(block: Block, own: LegSeams, inside_leg: float, *, narrower: bool) 
 
 def legs_for(
     block: Block,
-    waist_sides: tuple[complex, complex],
+    sides: tuple[SideTop, SideTop],
     inside_leg: float,
     stretch: float,
     hem: float | None,
@@ -253,7 +265,7 @@ def legs_for(
 
     def moved(out: float) -> LegSeams:
         widths = Widths(own.hem_inseam + out, own.hem_side + out, own.knee)
-        return cut_legs(block, waist_sides, inside_leg, stretch, widths)
+        return cut_legs(block, sides, inside_leg, stretch, widths)
 
     if hem is None:
         return moved(0.0)

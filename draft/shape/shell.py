@@ -54,7 +54,8 @@ class Shell:
     """Both panels with the levels they share.
 
     ``targets`` are the finished sizes they were drawn for, ``floors`` those that may be larger but not smaller;
-    ``stretch`` is how much shorter the back inseam is on purpose.
+    ``stretch`` is how much shorter the back inseam is on purpose; ``shares`` tell where the difference between hip and
+    waist went.
     """
 
     front: Panel
@@ -64,3 +65,4 @@ class Shell:
     targets: Mapping[str, float]
     stretch: float
     floors: Mapping[str, float] = field(default_factory=dict)
+    shares: Mapping[str, float] = field(default_factory=dict)

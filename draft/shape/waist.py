@@ -16,7 +16,7 @@ from draft.geometry.construct import smooth
 from draft.geometry.path import Path
 from draft.geometry.points import cross, cross_lines, dot, unit
 from draft.shape.shell import Waist
-from draft.style import Darts, StraightBand, Style
+from draft.style import Darts, StraightBand, Style, Yoke
 
 LARGEST_INTAKE = {"front": 30.0, "back": 35.0}  # one dart; common practice, no source
 USUAL_INTAKE = {"front": 25.0, "back": 30.0}  # above it a cutter splits the dart
@@ -25,6 +25,7 @@ SMALLEST_ASKED_INTAKE = 5.0  # darts that were asked for may be smaller
 SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
 LENGTH_TOL_MM = 0.01
 SHARPEST_MM = 13.0  # smallest radius of the seam beside a dart: an allowance of 10 mm still lies beside it
+FOLD_RUN = 300.0  # to where the legs of a fold would meet, so that it is pressed almost parallel
 PLACES = tuple(i / 16 for i in range(17))
 SHORTEST_SPEED, FLAT_MM = 1e-6, 1e6
 
@@ -58,13 +59,13 @@ class Suppression:
 
 def waist_ease(block: Block, body: Body, drop: float) -> float:
     """Ease at the level of the waist seam: the waist's, growing to the hip's as the girth grows."""
-    share = min(1.0, drop / body.waist_to_hip)
+    share = min(1.0, max(0.0, drop) / body.waist_to_hip)
     return block.ease["waist"] + (block.ease["hip"] - block.ease["waist"]) * share * (2 - share)
 
 
-def waist_target(block: Block, body: Body, style: Style) -> float:
-    """Finished girth of the waist: body at that level plus ease."""
-    return body.girth_at(style.waist_drop) + waist_ease(block, body, style.waist_drop)
+def waist_target(block: Block, body: Body, drop: float) -> float:
+    """Finished girth of the waist seam: body at that level plus ease."""
+    return body.girth_at(drop) + waist_ease(block, body, drop)
 
 
 def at_level(panel: PanelBlock, drop: float) -> Level:
@@ -154,9 +155,18 @@ def _shared_intakes(name: str, level: Level, count: int, share: float, differenc
 
 
 def placed(
-    level: Level, panel: PanelBlock, intakes: tuple[float, ...], lengths: tuple[float | None, ...]
+    level: Level,
+    panel: PanelBlock,
+    intakes: tuple[float, ...],
+    lengths: tuple[float | None, ...],
+    fold: str = "",
+    foot: tuple[complex, complex] | None = None,
 ) -> list[Dart]:
-    """Darts on the seam line: at the method's places, one of two in the middle between them."""
+    """Darts on the seam line: at the method's places, one of two in the middle between them.
+
+    `fold` says how they are taken up when they are no darts (see `Dart.pleat`): then their legs run nearly parallel.
+    `foot` is a line that they end on.
+    """
     plans = level.plans
     if len(intakes) == 1 and len(plans) == 2:
         middle = (plans[0].mouth + plans[1].mouth) / 2
@@ -171,7 +181,12 @@ def placed(
             drop = _dropped(level, panel, plan)
             point = plan.mouth - axis * (length - drop) if length > drop else plan.mouth - axis * full
         square = unit(along - axis * dot(along, axis))
-        found.append(Dart(plan.mouth - square * intake / 2, plan.mouth + square * intake / 2, point, pleat=plan.pleat))
+        if foot is not None:
+            point = cross_lines(plan.mouth, axis, foot[0], unit(foot[1] - foot[0]))
+        if fold:
+            point = plan.mouth - axis * FOLD_RUN
+        legs = plan.mouth - square * intake / 2, plan.mouth + square * intake / 2
+        found.append(Dart(*legs, point, pleat=plan.pleat or fold))
     return found
 
 
@@ -188,8 +203,8 @@ def drawn(centre: complex, centre_dir: complex, side: complex, side_dir: complex
 
     `centre_dir` is the way up the centre seam, `side_dir` the way down the side seam.
     """
-    starts = [(centre, 1j * centre_dir)] + [(d.side_leg, 1j * unit(d.side_leg - d.point)) for d in darts]
-    ends = [(d.centre_leg, 1j * unit(d.centre_leg - d.point)) for d in darts] + [(side, -1j * side_dir)]
+    starts = [(centre, 1j * centre_dir)] + [(d.side_leg, 1j * unit(d.side_leg - d.roots[1])) for d in darts]
+    ends = [(d.centre_leg, 1j * unit(d.centre_leg - d.roots[0])) for d in darts] + [(side, -1j * side_dir)]
     parts = tuple(Path((smooth(p, p_dir, q, q_dir),)) for (p, p_dir), (q, q_dir) in zip(starts, ends, strict=True))
     return Waist(parts, tuple(darts))
 
@@ -199,7 +214,14 @@ def band_ease(style: Style) -> float:
     return style.band.eased if isinstance(style.band, StraightBand) else 0.0
 
 
-def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tuple[float | None, ...]) -> Waist:
+def waist_seam(
+    panel: PanelBlock,
+    level: Level,
+    plan: Suppression,
+    lengths: tuple[float | None, ...],
+    fold: str = "",
+    yoke: Yoke | None = None,
+) -> Waist:
     """Trued waist seam whose sewn length is exactly what the plan says.
 
     The curve is a little longer than the straight line it replaces: the darts take that up, or, without darts, the
@@ -211,8 +233,10 @@ def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tupl
     along = unit(level.side - level.centre)
     for _ in range(8):
         side = level.centre + along * side_at
-        darts = placed(level, panel, intakes, lengths)
-        side_dir = panel.side_to(side, panel.knee_side).start_dir
+        below = panel.side_to(side, panel.knee_side)
+        foot = None if yoke is None else _yoke_line(panel, level, below, yoke)
+        darts = placed(level, panel, intakes, lengths, fold, foot)
+        side_dir = below.start_dir
         seam = drawn(level.centre, centre_dir, side, side_dir, darts)
         over = seam.length - plan.net
         if abs(over) < LENGTH_TOL_MM:
@@ -222,6 +246,12 @@ def waist_seam(panel: PanelBlock, level: Level, plan: Suppression, lengths: tupl
         else:
             side_at -= over
     return seam
+
+
+def _yoke_line(panel: PanelBlock, level: Level, side: Path, yoke: Yoke) -> tuple[complex, complex]:
+    """Ends of the yoke seam: on the centre seam and on the side seam, as far below the waist seam as it says."""
+    on_centre = level.centre - panel.crotch.end_dir * yoke.centre
+    return on_centre, side.point_at(min(yoke.side, side.length))
 
 
 def has_room(level: Level, seam: Waist, sharpest: float = SHARPEST_MM) -> bool:

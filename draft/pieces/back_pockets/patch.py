@@ -9,6 +9,7 @@ from draft.geometry.path import Path
 from draft.geometry.points import unit
 from draft.geometry.segments import Line
 from draft.piece import Cut, Hole, InnerLine, Notch, Piece
+from draft.pieces.back_pockets.flap_button import button_lines, button_notes, hole_lines
 from draft.pieces.back_pockets.mouth import (
     HOLE_INSIDE,
     dart_notes,
@@ -28,6 +29,8 @@ from draft.pieces.back_pockets.patch_place import (
 from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.seams import Run, Seam
+
+GRAIN_ASIDE = 0.25  # of the width, beside a button
 
 
 def back_marks(plan: Plan) -> tuple[list[InnerLine], list[Hole]]:
@@ -78,6 +81,9 @@ def _patch(plan: Plan, s: Sizes) -> Piece:
     lines = [InnerLine("fold", made.top, "mouth, hem fold")]
     if pocket.turn:
         lines.append(InnerLine("fold", Path((fold,)), "fold under"))
+    if pocket.flap_button is not None:
+        lines += button_lines(plan, s)
+    aside = _aside(plan, s)
     lower = [
         Edge(name, (part,), allowance=a, corner=Corner("mitred"))
         for name, part in zip(made.lower_names, made.lower, strict=True)
@@ -92,7 +98,7 @@ def _patch(plan: Plan, s: Sizes) -> Piece:
             Edge("mouth", (made.top,), allowance=pocket.hem + pocket.turn, corner=Corner("folded", "next")),
         ),
         cut=Cut(2, "self", mirrored=True),
-        grainline=_upright(frame.closed(-0.12j * s.height), frame.closed(-0.8j * s.height)),
+        grainline=_upright(frame.closed(aside - 0.12j * s.height), frame.closed(aside - 0.8j * s.height)),
         notches=(Notch("side", 0.0, "mouth fold"), Notch("centre", made.centre.length, "mouth fold")),
         lines=tuple(lines),
         made_for=plan.made_for,
@@ -107,6 +113,11 @@ def _upright(high: complex, low: complex) -> Line:
     return Line(middle - 1j * half, middle + 1j * half)
 
 
+def _aside(plan: Plan, s: Sizes) -> float:
+    """How far from the middle the grainline is drawn: clear of a button and its hole."""
+    return 0.0 if chosen(plan).flap_button is None else GRAIN_ASIDE * s.width
+
+
 def _flap_piece(plan: Plan, s: Sizes, name: str, title: str, cut: Cut) -> Piece:
     frame, a = frame_of(plan, s), plan.style.allowances
     made = flap_outline(plan, s).moved(frame.place)
@@ -114,7 +125,7 @@ def _flap_piece(plan: Plan, s: Sizes, name: str, title: str, cut: Cut) -> Piece:
         Edge(n, (part,), allowance=a.mouth, corner=Corner("extended"))
         for n, part in zip(made.lower_names, made.lower, strict=True)
     ]
-    middle = FLAP_ABOVE - s.flap / 2
+    middle, aside = FLAP_ABOVE - s.flap / 2, _aside(plan, s)
     return Piece(
         name=name,
         title=title,
@@ -125,8 +136,11 @@ def _flap_piece(plan: Plan, s: Sizes, name: str, title: str, cut: Cut) -> Piece:
             Edge("top", (made.top,), allowance=a.mouth, corner=Corner("extended")),
         ),
         cut=cut,
-        grainline=_upright(frame.closed(1j * (middle + 0.3 * s.flap)), frame.closed(1j * (middle - 0.2 * s.flap))),
+        grainline=_upright(
+            frame.closed(aside + 1j * (middle + 0.3 * s.flap)), frame.closed(aside + 1j * (middle - 0.2 * s.flap))
+        ),
         notches=(Notch("top", made.top.length / 2, "middle of the flap"),),
+        lines=tuple(hole_lines(plan, s)) if chosen(plan).flap_button is not None else (),
         made_for=plan.made_for,
     )
 
@@ -143,7 +157,8 @@ def seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
 
 
 def notes(plan: Plan) -> list[str]:
-    """Darts under the pocket."""
+    """Darts under the pocket, and the button of its flap."""
     s = sizes(plan)
     half = s.width / 2
-    return dart_notes(frame_of(plan, s), -half, half, 0.0, "back pocket")
+    told = dart_notes(frame_of(plan, s), -half, half, 0.0, "back pocket")
+    return told if chosen(plan).flap_button is None else [*told, *button_notes(plan, s)]

@@ -48,20 +48,23 @@ class Half:
 
 
 def half_of(waist: WaistEdges) -> Half:
-    """Places that follow from the waist edges of front, pocket facing and back.
+    """Places that follow from the waist edges of front, pocket facing and back."""
+    mouth = waist.legs["front"].edge("waist").length - waist.mouth_ease
+    side = mouth + waist.pocket
+    return Half(mouth, side, side + waist.legs["back"].edge("waist").length)
+
+
+def check_not_at_side(waist: WaistEdges) -> None:
+    """Refuse a waist that opens at the side, for a band that does not.
 
     Raises
     ------
     DraftError
-        When the waist opens at the side, which these bands do not.
+        With the bands that do.
     """
     if waist.opens == "left side":
-        raise DraftError(
-            "style.band", waist.opens, "a StraightBand with an opening at the side", "take one, or another closing"
-        )
-    mouth = waist.legs["front"].edge("waist").length - waist.mouth_ease
-    side = mouth + waist.pocket
-    return Half(mouth, side, side + waist.legs["back"].edge("waist").length)
+        expected = "a StraightBand or ContourBand with an opening at the side"
+        raise DraftError("style.band", waist.opens, expected, "take one, or another closing")
 
 
 def stretches(waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Stretch]:

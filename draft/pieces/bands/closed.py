@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from draft.geometry.path import Path
-from draft.geometry.points import angle_deg, unit
+from draft.geometry.points import angle_deg
 from draft.geometry.segments import Motion
 from draft.shape.shell import Waist
 
@@ -30,8 +30,7 @@ def closed_waist(waist: Waist) -> ClosedWaist:
     """
     motion, runs = Motion(), [waist.parts[0]]
     for dart, part in zip(waist.darts, waist.parts[1:], strict=True):
-        first, second = dart.legs
-        closing = Motion.about(dart.point, unit((first - dart.point) / (second - dart.point)))
+        closing = dart.closing
         motion = Motion(motion.turn * closing.turn, motion.turn * closing.shift + motion.shift)
         runs.append(part.moved(motion))
     return ClosedWaist(Path.join(*runs), motion)

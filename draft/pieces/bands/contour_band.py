@@ -25,15 +25,17 @@ from draft.geometry.points import turn_deg
 from draft.geometry.segments import Cubic, Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces.bands.around import (
+    Stretch,
     check_passes_hip,
+    closing_kind,
     girth_with_ease,
     half_of,
     left_over_right,
     opens,
     stretches,
-    turned,
 )
 from draft.pieces.bands.closed import closed_waist
+from draft.pieces.hook_and_bar import HOOK_AT, bar_marks, check_room, hook_marks, hook_notes
 from draft.pieces.plan import Plan, WaistEdges
 from draft.pieces.straight_band import BUTTON_CLEARANCE, BUTTON_FROM_END, HOLE_PAST_BUTTON
 from draft.seams import Run, Seam
@@ -75,15 +77,26 @@ def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
     whole = (h.back - upper_girth(plan) / 2) / band.depth * DEG
     share = _front_share(plan, whole)
     over, under = _laps(plan, waist)
-    most = h.side + _button_at(band) - band.button
+    other = h.back - h.side if at_side(waist) else h.side  # the section under the overlap
+    most = other + (HOOK_AT if band.fastener == "hook" else _button_at(band)) - band.button
     if over > most:
         raise DraftError(
             "style.band.overlap",
             over,
-            f"at most {floor(most)} mm: the button lies on the other front",
+            f"at most {floor(most)} mm: the {band.fastener} fastens on the section beneath",
             "make it shorter",
         )
     return Sizes(h.side, h.back - h.side, whole * share, whole * (1 - share), over, under)
+
+
+def at_side(waist: WaistEdges) -> bool:
+    """Whether the band opens at the left side seam."""
+    return waist.opens == "left side"
+
+
+def _closes(plan: Plan, waist: WaistEdges) -> bool:
+    """Whether it opens anywhere."""
+    return opens(plan) or at_side(waist)
 
 
 @lru_cache(maxsize=4)
@@ -112,9 +125,12 @@ def _button_at(band: ContourBand) -> float:
 
 def _laps(plan: Plan, waist: WaistEdges) -> tuple[float, float]:
     band = _choice(plan)
-    if not opens(plan):
+    if not _closes(plan, waist):
         return 0.0, 0.0
     under = waist.underlap if band.underlap is None else band.underlap
+    if band.fastener == "hook":
+        check_room(band.depth, under, band.overlap)
+        return band.overlap, under
     least = max(0.0, _button_at(band) - band.overlap + band.button / 2)
     if under < least:
         raise DraftError(
@@ -147,11 +163,23 @@ def arc(start: complex, direction: complex, length: float, turn: float) -> Path:
 
 
 def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
-    """Left and right front, back, and the inner layer of each."""
-    check_passes_hip(plan, girth(plan, waist))
+    """Left and right front, back, and the inner layer of each; a whole front where the band opens at the side."""
     s = sizes(plan, waist)
-    outer = [*(_front(plan, waist, s, side) for side in SIDES), _back(plan, s)]
-    return [*outer, *(_inner(piece) for piece in outer)]
+    if at_side(waist):
+        outer = _open_at_side(plan, waist, s)
+    else:
+        check_passes_hip(plan, girth(plan, waist))
+        outer = [*(_front(plan, waist, s, side) for side in SIDES), _back(plan, s)]
+    inner = [_inner(piece) for piece in outer]
+    if not _closes(plan, waist):
+        return [*outer, *inner]
+    over, under = _lapping(plan, waist)
+    if _choice(plan).fastener == "hook":
+        inner = [_with_hook(plan, piece) if piece.name == f"{over}_inner" else piece for piece in inner]
+    for at, piece in enumerate(outer):
+        if piece.name in (over, under):
+            outer[at] = replace(piece, lines=_fastener(plan, piece, s, top=piece.name == over))
+    return [*outer, *inner]
 
 
 def _outline(plan: Plan, lower: Path, names: tuple[str, str], widths: tuple[float, float]) -> tuple[Edge, ...]:
@@ -196,26 +224,89 @@ def _front(plan: Plan, waist: WaistEdges, s: Sizes, side: str) -> Piece:
         cut=Cut(1, "self"),
         grainline=_grain(plan, curve, GRAIN_SHARE),
         notches=notches,
-        lines=_button(plan, lower, s, top=top) if opens(plan) else (),
         made_for=plan.made_for,
     )
     return piece if side == "left" else _mirrored(piece)
 
 
-def _button(plan: Plan, lower: Path, s: Sizes, *, top: bool) -> tuple[InnerLine, ...]:
-    """Buttonhole on the overlap; on the underlap the button where it lies when centre front meets centre front."""
-    band = _choice(plan)
-    middle = parallel(lower, band.depth / 2)
-    at = _button_at(band)
+def _open_at_side(plan: Plan, waist: WaistEdges, s: Sizes) -> list[Piece]:
+    """Front and back, each in one, seen from outside: what laps at the left side runs on straight.
+
+    Raises
+    ------
+    DraftError
+        When the back is to have a seam: it is cut in one.
+    """
+    if _choice(plan).back != "fold":
+        expected = "'fold' with an opening at the side: the back is cut in one"
+        raise DraftError("style.band.back", _choice(plan).back, expected, "leave the seam out, or take a fly")
+    front, back = (
+        arc(0j, complex(turn_deg(1 + 0j, -turn)), 2 * long, 2 * turn)
+        for long, turn in ((s.front, s.front_turn), (s.back, s.back_turn))
+    )
+    before, after = (s.over, s.under) if left_over_right(plan) else (s.under, s.over)
+    mouth = half_of(waist).mouth
+    places = {"centre front": s.front, "side seam": 2 * s.front}
+    if waist.pocket:
+        places |= {"pocket mouth": s.front + mouth, "other pocket mouth": s.front - mouth}
+    lower = Path.join(front, Line(front.end, front.end + front.end_dir * before)) if before else front
+    ahead = _whole(plan, "front", lower, ("side", "end"), s.front, places)
+    lower = Path.join(Line(back.start - back.start_dir * after, back.start), back) if after else back
+    places = {"side seam of the back": after, "centre back": after + s.back}
+    return [ahead, _whole(plan, "back", lower, ("end", "side"), after + s.back, places)]
+
+
+def _whole(
+    plan: Plan, part: str, lower: Path, names: tuple[str, str], middle: float, places: Mapping[str, float]
+) -> Piece:
+    """Front or back in one, its grain at the centre; a place at its very end needs no notch."""
+    a = plan.style.allowances
+    widths = {"end": a.band, "side": a.side}
+    return Piece(
+        name=f"waistband_{part}",
+        title=f"Waistband, {part}, outer",
+        edges=_outline(plan, lower, names, (widths[names[0]], widths[names[1]])),
+        cut=Cut(1, "self"),
+        grainline=_grain(plan, lower, middle / lower.length),
+        notches=tuple(
+            Notch("waist", at, name, 2 if name == "centre back" else 1)
+            for name, at in places.items()
+            if 1 < at < lower.length - 1
+        ),
+        made_for=plan.made_for,
+    )
+
+
+def _lapping(plan: Plan, waist: WaistEdges) -> tuple[str, str]:
+    """Names of the section that lies on top at the opening, and of the one beneath."""
+    one, two = ("waistband_front", "waistband_back") if at_side(waist) else ("waistband_left", "waistband_right")
+    return (one, two) if left_over_right(plan) else (two, one)
+
+
+def _from_end(plan: Plan, piece: Piece) -> Path:
+    """Line along the middle of a section, from its end that opens."""
+    middle, end = parallel(piece.edge("waist").path, _choice(plan).depth / 2), piece.edge("end").path
+    at = (end.start + end.end) / 2
+    return middle if abs(middle.start - at) < abs(middle.end - at) else middle.reversed()
+
+
+def _fastener(plan: Plan, piece: Piece, s: Sizes, *, top: bool) -> tuple[InnerLine, ...]:
+    """Buttonhole on the overlap; on the underlap button or bar, where it lies when the opening is closed."""
+    band, middle = _choice(plan), _from_end(plan, piece)
+    hooked = band.fastener == "hook"
+    at = HOOK_AT if hooked else _button_at(band)
+    along = s.under + s.over - at
+    centre, way = middle.point_at(along), middle.direction_at(along)
+    if hooked:
+        return () if top else bar_marks(centre, way)
     if top:
         long = band.button + band.button_thickness
         hole = middle.between(at - HOLE_PAST_BUTTON, at - HOLE_PAST_BUTTON + long)
         return (InnerLine("buttonhole", hole, f"buttonhole {fmt(long, 0)}"),)
-    along = s.under + s.over - at
-    centre, way = middle.point_at(along), middle.direction_at(along) * band.button / 2
+    half = way * band.button / 2
     return (
-        InnerLine("button", Path.line(centre - way, centre + way), f"button {fmt(band.button, 0)}"),
-        InnerLine("button", Path.line(centre - 1j * way, centre + 1j * way)),
+        InnerLine("button", Path.line(centre - half, centre + half), f"button {fmt(band.button, 0)}"),
+        InnerLine("button", Path.line(centre - 1j * half, centre + 1j * half)),
     )
 
 
@@ -249,11 +340,17 @@ def _mirrored(piece: Piece) -> Piece:
 
 
 def _inner(outer: Piece) -> Piece:
-    """Inner layer: its right side turns to the body, so it is the image of the outer one; no button marks."""
+    """Inner layer: its right side turns to the body, so it is the image of the outer one; without its marks."""
     half = outer.cut.on_fold or outer.cut.mirrored
     image = outer if half else _mirrored(outer)
     title = outer.title.replace("outer", "inner")
     return replace(image, name=f"{outer.name}_inner", title=title, lines=())
+
+
+def _with_hook(plan: Plan, inner: Piece) -> Piece:
+    """Inner layer of the section on top, with the hook."""
+    middle = _from_end(plan, inner)
+    return replace(inner, lines=hook_marks(middle.point_at(HOOK_AT), middle.direction_at(HOOK_AT)))
 
 
 def seams(plan: Plan, waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Seam]:
@@ -261,34 +358,53 @@ def seams(plan: Plan, waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Se
     s = sizes(plan, waist)
     found = []
     for half in SIDES:
-        name = f"waistband_{half}"
-        beyond = s.over if (half == "left") == left_over_right(plan) else s.under
         for part in stretches(waist, pieces):
-            run = part.run
-            if part.name == "back":
-                on = Run("waistband_back", "waist")
-            elif half == "left":
-                on = Run(name, "waist", beyond + part.start, beyond + part.stop)
-            else:
-                on = Run(name, "waist", s.front - part.stop, s.front - part.start, back=True)
-            found.append(Seam.of(f"waist, {half} {part.name}", run, on, pieces, part.ease))
+            on = (_on_whole if at_side(waist) else _on_section)(plan, s, half, part)
+            found.append(Seam.of(f"waist, {half} {part.name}", part.run, on, pieces, part.ease))
+    fronts = ("front",) if at_side(waist) else SIDES
+    for side in fronts:
         for layer in ("", "_inner"):
-            one, two = Run(f"{name}{layer}", "side"), Run(f"waistband_back{layer}", "side")
-            found.append(Seam.of(f"band{layer.replace('_', ', ')}, {half} side", one, two, pieces))
-    for name in ("waistband_left", "waistband_right", "waistband_back"):
-        one, two = Run(name, "top"), Run(f"{name}_inner", "top")
-        found.append(Seam.of(f"upper edge, {name}", one, two if name.endswith("back") else turned(two), pieces))
-    return [*found, *_joins(plan, pieces)]
+            one, two = Run(f"waistband_{side}{layer}", "side"), Run(f"waistband_back{layer}", "side")
+            where = "right" if at_side(waist) else side
+            found.append(Seam.of(f"band{layer.replace('_', ', ')}, {where} side", one, two, pieces))
+    for name in (*(f"waistband_{side}" for side in fronts), "waistband_back"):
+        half_drawn = pieces[name].cut.on_fold or pieces[name].cut.mirrored
+        inner = Run(f"{name}_inner", "top", back=not half_drawn)
+        found.append(Seam.of(f"upper edge, {name}", Run(name, "top"), inner, pieces))
+    return [*found, *_joins(plan, waist, pieces)]
 
 
-def _joins(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
+def _on_section(plan: Plan, s: Sizes, half: str, part: Stretch) -> Run:
+    """Run of a stretch of one half on the sections joined at both side seams."""
+    name = f"waistband_{half}"
+    beyond = s.over if (half == "left") == left_over_right(plan) else s.under
+    if part.name == "back":
+        return Run("waistband_back", "waist")
+    if half == "left":
+        return Run(name, "waist", beyond + part.start, beyond + part.stop)
+    return Run(name, "waist", s.front - part.stop, s.front - part.start, back=True)
+
+
+def _on_whole(plan: Plan, s: Sizes, half: str, part: Stretch) -> Run:
+    """Run of a stretch of one half on a front or a back in one."""
+    if part.name == "back":
+        begin = s.under if left_over_right(plan) else s.over
+        if half == "left":
+            return Run("waistband_back", "waist", begin, begin + s.back)
+        return Run("waistband_back", "waist", begin + s.back, begin + 2 * s.back, back=True)
+    if half == "left":
+        return Run("waistband_front", "waist", s.front + part.start, s.front + part.stop)
+    return Run("waistband_front", "waist", s.front - part.stop, s.front - part.start, back=True)
+
+
+def _joins(plan: Plan, waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Seam]:
     """Seams at the centre: of a back in two, and of fronts that do not open."""
     found = []
     for layer in ("", "_inner"):
         if _choice(plan).back == "seam":
             end = Run(f"waistband_back{layer}", "centre")
             found.append(Seam.of("band, centre back", end, end, pieces))
-        if not opens(plan):
+        if not _closes(plan, waist):
             one, two = Run(f"waistband_left{layer}", "end"), Run(f"waistband_right{layer}", "end", back=True)
             found.append(Seam.of("band, centre front", one, two, pieces))
     return found
@@ -311,4 +427,6 @@ def notes(plan: Plan) -> list[str]:
             f"contour band: its upper edge lies {fmt(band.depth - above, 0)} mm above the natural waist, where the "
             f"band goes straight up; a waist_drop of {fmt(band.depth, 0)} mm brings it down to the waist"
         )
-    return told
+    kind = closing_kind(plan)
+    hooked = band.fastener == "hook" and kind is not None and kind.opens() != "nowhere"
+    return [*told, *hook_notes()] if hooked else told

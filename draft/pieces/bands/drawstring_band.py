@@ -15,6 +15,7 @@ from draft.geometry.path import Path
 from draft.piece import Hole, InnerLine, Piece
 from draft.pieces.bands.around import check_passes_hip, opens, seam_length
 from draft.pieces.bands.strip import Strip, strip_of, strip_piece, strip_seams
+from draft.pieces.children import check_cord_ends
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Seam
 from draft.units import fmt
@@ -57,10 +58,11 @@ def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
     Raises
     ------
     DraftError
-        When the openings lie further apart than the fronts are wide.
+        When the openings lie further apart than the fronts are wide, or when the ends are too long for a child.
     """
     s = strip_of(plan, waist, _choice(plan).depth)
     check_passes_hip(plan, 2 * s.half.back)
+    check_cord_ends(plan, _choice(plan).ends, drawn_in(plan))
     most = 2 * (s.half.side - CLEAR_OF_PLACE)
     if _choice(plan).apart > most:
         raise DraftError(
@@ -96,6 +98,11 @@ def cord_length(plan: Plan) -> float:
     """Cord to cut: once around from opening to opening with the waist let out flat, and both ends, mm."""
     band = _choice(plan)
     return seam_length(plan) - band.apart + 2 * band.ends
+
+
+def drawn_in(plan: Plan) -> float:
+    """How much longer the waist let out flat is than the body at the middle of the casing, mm."""
+    return seam_length(plan) - plan.body.girth_at(plan.style.waist_drop - _choice(plan).depth / 2)
 
 
 def notes(plan: Plan) -> list[str]:

@@ -19,7 +19,15 @@ from draft.geometry.offset import parallel
 from draft.geometry.path import Path
 from draft.geometry.segments import Line, Motion
 from draft.piece import Cut, Notch, Piece
-from draft.pieces.bands.around import check_passes_hip, half_of, left_over_right, opens, stretches, turned
+from draft.pieces.bands.around import (
+    check_not_at_side,
+    check_passes_hip,
+    half_of,
+    left_over_right,
+    opens,
+    stretches,
+    turned,
+)
 from draft.pieces.bands.closed import ClosedWaist, closed_waist
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
@@ -154,6 +162,7 @@ def _over_under(plan: Plan) -> tuple[str, str]:
 
 def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
     """Front facing (one pair, or left and right at a closing) and back facing."""
+    check_not_at_side(waist)
     check_passes_hip(plan, girth(plan, waist))
     pair = Cut(2, "self", mirrored=True)
     back_edges = _edges(plan, plan.shell.back)

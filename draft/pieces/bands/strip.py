@@ -14,7 +14,7 @@ from draft.edge import Corner, Edge
 from draft.geometry.path import Path
 from draft.geometry.segments import Line
 from draft.piece import Cut, Hole, InnerLine, Notch, Piece
-from draft.pieces.bands.around import Half, half_of, left_over_right, opens, stretches, turned
+from draft.pieces.bands.around import Half, check_not_at_side, half_of, left_over_right, opens, stretches, turned
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
 
@@ -47,6 +47,7 @@ class Strip:
 
 def strip_of(plan: Plan, waist: WaistEdges, depth: float) -> Strip:
     """Strip for this waist."""
+    check_not_at_side(waist)
     if not opens(plan):
         return Strip(half_of(waist), 0.0, 0.0, depth, open=False)
     under_left = not left_over_right(plan)

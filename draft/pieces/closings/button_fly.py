@@ -175,7 +175,8 @@ def _band_button(plan: Plan) -> float | None:
     """Height of the band's button above the waist seam, half the band's depth; None where the band has no button."""
     band = plan.style.band
     depth = getattr(band, "depth", None)
-    return depth / 2 if hasattr(band, "button") and depth is not None else None
+    buttoned = getattr(band, "fastener", None) == "button"
+    return depth / 2 if buttoned and depth is not None else None
 
 
 def front_marks(plan: Plan) -> tuple[list[InnerLine], list[Notch]]:

@@ -39,8 +39,12 @@ def stop(plan: Plan) -> float:
     Raises
     ------
     DraftError
-        When it reaches below the crotch line, or too near to the hem; with the largest that works.
+        When it reaches below the crotch line, or too near to the hem, with the largest that works; or when the back
+        is to lie over a lapped zip.
     """
+    if _choice(plan).insertion == "lapped" and _choice(plan).lap != "left_over_right":
+        expected = "'left_over_right' for a lapped zip, whose front lies over it"
+        raise DraftError("style.closing.lap", _choice(plan).lap, expected, "take insertion='concealed'")
     side, levels, length = plan.shell.front.side, plan.shell.levels, _choice(plan).length
     to_crotch = along_at_height(side, levels["crotch"]) if levels["crotch"] > side.end.imag else side.length
     most = min(to_crotch, side.length - ABOVE_HEM)
@@ -83,7 +87,8 @@ def notes(plan: Plan) -> list[str]:
     opening = stop(plan)
     long = STOCK_STEP * ((opening - ZIP_BELOW_WAIST) // STOCK_STEP)
     kind = _choice(plan).insertion
+    over, under = ("front", "back") if _choice(plan).lap == "left_over_right" else ("back", "front")
     return [
         f"zip: {kind}, {fmt(long, 0)} mm from stop to stop (opening {fmt(opening, 0)} mm), in the left side seam only",
-        "waist: it opens at the left side too, the front over the back",
+        f"waist: it opens at the left side too, the {over} over the {under}",
     ]

@@ -21,6 +21,7 @@ from draft.geometry.segments import Line
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces import curved_pocket
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
@@ -71,7 +72,7 @@ def sizes(plan: Plan) -> Sizes:
     """
     pocket, panel = _choice(plan), plan.shell.front
     to_hip = along_at_height(panel.side, plan.shell.levels["hip"])
-    lowest = panel.side.length - curved_pocket.ABOVE_HEM - curved_pocket._hem_above(plan)
+    lowest = panel.side.length - curved_pocket.ABOVE_HEM - hem_above(plan)
     start = min(USUAL_START, START_SHARE * to_hip) if pocket.below_waist is None else pocket.below_waist
     most_mouth = lowest - curved_pocket.SMALLEST_BAG - start
     mouth = min(USUAL_MOUTH, MOUTH_SHARE * to_hip, most_mouth) if pocket.mouth is None else pocket.mouth

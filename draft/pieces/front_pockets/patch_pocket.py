@@ -19,6 +19,7 @@ from draft.geometry.segments import Line
 from draft.piece import Cut, Hole, InnerLine, Piece
 from draft.pieces import curved_pocket
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
@@ -68,7 +69,7 @@ def sizes(plan: Plan) -> Sizes:
     pocket, panel = _choice(plan), plan.shell.front
     below = _below(plan)
     top = panel.side.start.imag - below
-    lowest = panel.hem.points(FINE_MM).imag.max() + curved_pocket._hem_above(plan) + curved_pocket.ABOVE_HEM
+    lowest = panel.hem.points(FINE_MM).imag.max() + hem_above(plan) + curved_pocket.ABOVE_HEM
     most = top - pocket.point - lowest
     rise = panel.side.start.imag - plan.shell.levels["crotch"]
     height = min(USUAL_HEIGHT, HEIGHT_SHARE * rise, most) if pocket.height is None else pocket.height

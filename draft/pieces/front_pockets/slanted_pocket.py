@@ -18,6 +18,7 @@ from draft.geometry.points import angle_deg
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces import curved_pocket
 from draft.pieces.front_pockets.room import fitted
+from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
@@ -65,7 +66,7 @@ def _ends(plan: Plan) -> tuple[float, float]:
 
     above_hip = to_hip - curved_pocket.CLEAR_OF_HIP
     deepest = largest(lambda d: _angles(plan, width, d)[1] >= SHARPEST_DEG, above_hip)
-    down = panel.side.length - curved_pocket.ABOVE_HEM - curved_pocket._hem_above(plan) - LEAST_BELOW
+    down = panel.side.length - curved_pocket.ABOVE_HEM - hem_above(plan) - LEAST_BELOW
     usual = min(USUAL_DEPTH, DEPTH_SHARE * to_hip, down, deepest)
     asked = max(usual, SMALLEST) if pocket.depth is None else pocket.depth
     depth = fitted("depth", asked, SMALLEST, deepest, "end the mouth higher or make it wider")

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from draft.choices.hems import BlindHem, CutOnTurnUp, FacedHem, KneeBand, RuffledHem, VentedHem
-from draft.pieces.hems import blind_hem, faced_hem, knee_band, ruffle, turn_up, vented_hem
+from draft.choices.hems import BlindHem, CutOnTurnUp, ElasticHem, FacedHem, GatheredHem, KneeBand, RuffledHem, VentedHem
+from draft.pieces.hems import blind_hem, elastic_hem, faced_hem, gathered_hem, knee_band, ruffle, turn_up, vented_hem
 from draft.pieces.plan import HemKind
 from draft.style import Choice
 
@@ -14,4 +14,6 @@ KINDS: dict[type[Choice], HemKind] = {
     RuffledHem: ruffle,
     KneeBand: knee_band,
     VentedHem: vented_hem,
+    GatheredHem: gathered_hem,
+    ElasticHem: elastic_hem,
 }

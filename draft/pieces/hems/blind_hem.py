@@ -5,19 +5,16 @@ The turning is that of a plain hem; what is added is the line along which it is 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import replace
-
 from draft.choices.hems import BlindHem
-from draft.edge import Corner
-from draft.piece import InnerLine, Piece
-from draft.pieces import plain_hem
+from draft.piece import InnerLine
 from draft.pieces.cuff import top_of
-from draft.pieces.hems.strip import panel_of, room_for
+from draft.pieces.hems import turned
+from draft.pieces.hems.strip import panel_of
+from draft.pieces.hems.turned import above, allowance, corner, pieces, seams
 from draft.pieces.plan import Plan
-from draft.seams import Joint, Seam
-from draft.style import PlainHem
 from draft.units import fmt
+
+__all__ = ["above", "allowance", "corner", "leg_lines", "notes", "pieces", "seams"]
 
 BELOW_EDGE = 6.0  # the stitches catch the turning this far below its upper edge (common practice, no source)
 
@@ -25,45 +22,14 @@ BELOW_EDGE = 6.0  # the stitches catch the turning this far below its upper edge
 def _choice(plan: Plan) -> BlindHem:
     hem = plan.style.hem
     assert isinstance(hem, BlindHem)
-    room_for(plan, hem.depth, hem.turn)
     return hem
-
-
-def _plain(plan: Plan) -> Plan:
-    """Same garment with a plain hem of the same depth and fold."""
-    hem = _choice(plan)
-    return replace(plan, style=replace(plan.style, hem=PlainHem(depth=hem.depth, turn=hem.turn)))
-
-
-def allowance(plan: Plan) -> float:
-    """Depth of the hem and its first fold."""
-    return plain_hem.allowance(_plain(plan))
-
-
-def corner() -> Corner:
-    """Corner of a turning that is folded onto the leg."""
-    return plain_hem.corner()
-
-
-def above(plan: Plan) -> float:
-    """Depth of the hem."""
-    return _choice(plan).depth
 
 
 def leg_lines(plan: Plan, name: str) -> list[InnerLine]:
     """Both folds, and where the turning is caught to the leg."""
+    folds = turned.leg_lines(plan, name)
     caught = top_of(panel_of(plan, name), _choice(plan).depth - BELOW_EDGE)
-    return [*plain_hem.leg_lines(_plain(plan), name), InnerLine("guide", caught, "blind stitching")]
-
-
-def pieces(plan: Plan) -> list[Piece]:
-    """No pieces of its own."""
-    return []
-
-
-def seams(plan: Plan, pieces: Mapping[str, Piece]) -> tuple[list[Seam], list[Joint]]:
-    """No seam with another piece."""
-    return [], []
+    return [*folds, InnerLine("guide", caught, "blind stitching")]
 
 
 def notes(plan: Plan) -> list[str]:

@@ -2,7 +2,8 @@
 
 Its frame: x along the band of the wearer's right leg from the front end of the opening, right side up, seen from
 outside; y = 0 on the seam with the leg, the outer half above the fold. Front and back of the leg are drawn in by the
-same share.
+same share. The opening in the side seam is faced on the front and has a folded underlap on the back, as wide as that of
+the band: both end in the band, the front lies on top. The facing is basted to the front and drawn in with it.
 
 Buttonhole = diameter + thickness, its outer end 3 past the button's centre, and half the button + 6 beyond that centre:
 read in sewing handbooks. Knee ease, depth and opening are common practice, no source.
@@ -20,13 +21,15 @@ from draft.errors import DraftError
 from draft.geometry.path import Path
 from draft.geometry.segments import Line
 from draft.piece import Cut, InnerLine, Notch, Piece
-from draft.pieces.hems.strip import LARGEST_SHARE, PARTS, panel_of, side_mark
+from draft.pieces.hems.strip import LARGEST_SHARE, PARTS, clear_of_pockets, edge_facing, panel_of, side_mark
 from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.pieces.straight_band import BUTTON_CLEARANCE, BUTTON_FROM_END, HOLE_PAST_BUTTON
 from draft.seams import Joint, Run, Seam
 from draft.units import fmt
 
+FACING, FACING_SHARE = 30.0, 0.4  # width of the opening's facing, and of the front's hem at most
+PAST_STOP = 15.0  # facing and underlap run on past the stop (common practice, no source)
 LOWEST_SHARE = 0.45  # of the knee height: from the kneecap down, where a band still holds above the calf
 MOST_FULLNESS = 3.0  # of the leg on the band: more does not lie between the seam's layers
 EASED = 1.1  # up to here the leg is eased, beyond it is gathered
@@ -67,7 +70,7 @@ def sizes(plan: Plan) -> Sizes:
     band = _choice(plan)
     _ends_below_knee(plan)
     _carries_button(band)
-    most = LARGEST_SHARE * plan.shell.back.inseam.length
+    most = LARGEST_SHARE * plan.shell.back.inseam.length - (PAST_STOP if band.placket == "faced" else 0.0)
     if band.opening > most:
         raise DraftError("style.hem.opening", band.opening, f"at most {floor(most)} mm on this leg", "make it shorter")
     hems = [panel_of(plan, part).hem.length for part in PARTS]
@@ -135,9 +138,40 @@ def leg_notches(plan: Plan, name: str) -> list[Notch]:
 
 
 def pieces(plan: Plan) -> list[Piece]:
-    """Band, and its interfacing when the style asks for interfacing."""
+    """Band, its interfacing when the style asks for interfacing, and facing and underlap of the opening."""
     band = _band(plan)
-    return [band, interfacing_of(band)] if plan.style.interfacing else [band]
+    found = [band, interfacing_of(band)] if plan.style.interfacing else [band]
+    return [*found, _facing(plan), _underlap(plan)] if _choice(plan).placket == "faced" else found
+
+
+def _facing(plan: Plan) -> Piece:
+    """Facing of the front edge of the opening: the strip of the leg beside it."""
+    width = min(FACING, FACING_SHARE * plan.shell.front.hem.length)
+    long = _choice(plan).opening + PAST_STOP
+    return edge_facing(plan, "front", long, width, ("knee_facing", "Opening facing"), (PAST_STOP, STOP))
+
+
+def _underlap(plan: Plan) -> Piece:
+    """Folded strip on the back edge of the opening, as wide as the band's underlap; x from that edge to its fold."""
+    band, a = _choice(plan), plan.style.allowances
+    wide, high = band.underlap, 1j * (band.opening + PAST_STOP)
+    edges = (
+        Edge("bottom", (Path.line(0j, 2 * wide + 0j),), allowance=a.cuff),
+        Edge("under", (Path.line(2 * wide + 0j, 2 * wide + high),), allowance=a.side),
+        Edge("top", (Path.line(2 * wide + high, high),), allowance=a.cuff),
+        Edge("side", (Path.line(high, 0j),), allowance=a.side),
+    )
+    return Piece(
+        name="knee_underlap",
+        title="Opening underlap",
+        edges=edges,
+        cut=Cut(2, "self", mirrored=True),
+        grainline=Line(0.5 * wide + 0.15 * high, 0.5 * wide + 0.8 * high),
+        notches=(Notch("side", PAST_STOP, STOP, 2),),
+        lines=(InnerLine("fold", Path.line(wide + 0j, wide + high), "fold"),),
+        made_for=plan.made_for,
+        notes=("folded lengthwise",),
+    )
 
 
 def _band(plan: Plan) -> Piece:
@@ -191,7 +225,28 @@ def seams(plan: Plan, pieces: Mapping[str, Piece]) -> tuple[list[Seam], list[Joi
     for part, (run, length) in runs.items():
         ease = panel_of(plan, part).hem.length - length
         found.append(Seam.of(f"knee band, {part}", Run(part, "hem"), run, pieces, ease))
-    return found, []
+    return [*found, *_opening_seams(plan, pieces)], []
+
+
+def _opening_seams(plan: Plan, pieces: Mapping[str, Piece]) -> list[Seam]:
+    """Facing on the front, underlap on the back and under the end of the band, and the underlap on itself."""
+    band = _choice(plan)
+    clear_of_pockets(plan, "opening", band.opening, pieces)
+    if band.placket != "faced":
+        return []
+    wide, lap = band.underlap, "knee_underlap"
+    slit = {part: Run(part, "side", pieces[part].edge("side").length - band.opening) for part in PARTS}
+    facing = pieces["knee_facing_front"].edge("hem").length
+    runs = [
+        ("opening, facing", slit["front"], Run("knee_facing_front", "side", PAST_STOP)),
+        ("opening, facing at the band", Run("front", "hem", 0, facing), Run("knee_facing_front", "hem")),
+        ("opening, underlap", slit["back"], Run(lap, "side", PAST_STOP)),
+        ("opening, underlap long edges", Run(lap, "side"), Run(lap, "under", back=True)),
+        ("opening, underlap upper end", Run(lap, "top", 0, wide), Run(lap, "top", wide, back=True)),
+        ("opening, underlap at the band", Run(lap, "bottom", 0, wide), Run("knee_band", "leg", 0, wide, back=True)),
+        ("opening, underlap lower end", Run(lap, "bottom", 0, wide), Run(lap, "bottom", wide, back=True)),
+    ]
+    return [Seam.of(name, one, two, pieces) for name, one, two in runs]
 
 
 def notes(plan: Plan) -> list[str]:
@@ -202,8 +257,19 @@ def notes(plan: Plan) -> list[str]:
     return [
         f"knee band: closed {fmt(s.girth, 0)}; the leg's bottom edge of {fmt(leg, 0)} is {how} to it",
         f"buttons: 2 of {fmt(band.button, 0)}",
-        f"opening: end the side seam with a backstitch {fmt(band.opening, 0)} above the band, turn both allowances "
-        "under and stitch them, the front over the back; a bar tack at the stop",
+        f"opening: end the side seam with a backstitch {fmt(band.opening, 0)} above the band; {_finish(band)}; "
+        "a bar tack at the stop",
         "caution: a band too tight below the knee hinders the blood; try it on and bend the knee before the buttonhole "
         "is cut",
     ]
+
+
+def _finish(band: KneeBand) -> str:
+    """How the edges of the opening are finished."""
+    if band.placket == "turned":
+        return "turn both allowances under and stitch them, the front over the back"
+    return (
+        "sew the facing to the front edge and turn it inside, baste it to the front's bottom edge and draw both in "
+        "as one; fold the underlap, "
+        "close its upper end, sew it to the back edge and let its lower end into the band's underlap"
+    )

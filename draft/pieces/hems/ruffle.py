@@ -7,35 +7,25 @@ The strip of each part is its hem times the fullness, so gathers fall evenly and
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import floor
 
 from draft.choices.hems import RuffledHem
 from draft.edge import Corner, Edge
-from draft.errors import DraftError
 from draft.geometry.path import Path
 from draft.geometry.segments import Line
 from draft.piece import Cut, InnerLine, Notch, Piece
-from draft.pieces.hems.strip import PARTS, panel_of
+from draft.pieces.hems.strip import PARTS, clear_of_floor, panel_of
 from draft.pieces.plan import Plan
 from draft.seams import Joint, Run, Seam
 from draft.units import fmt
 
 TRIPS = 30.0  # above the floor: a free edge below this gets under a heel (common practice, no source)
-LENGTH_SLACK = 0.01  # a seam is cut to its length within less than this, mm
-CLEAR_OF_FLOOR = 5.0  # between the free edge and the floor, barefoot, mm (common practice, no source)
 
 
 def _choice(plan: Plan) -> RuffledHem:
     """Choice, refused when the ruffle would be trodden on."""
     hem = plan.style.hem
     assert isinstance(hem, RuffledHem)
-    most = plan.body.inside_leg - plan.shell.front.inseam.length - CLEAR_OF_FLOOR
-    if hem.depth > most + LENGTH_SLACK:
-        leg = floor(plan.body.inside_leg - CLEAR_OF_FLOOR - hem.depth)
-        expected = (
-            f"at most {max(0, floor(most))} mm above the floor; {hem.depth:g} want an inside leg of {leg} or less"
-        )
-        raise DraftError("style.hem.depth", hem.depth, expected, "set a shorter style.leg.inside_leg")
+    clear_of_floor(plan, hem.depth)
     return hem
 
 

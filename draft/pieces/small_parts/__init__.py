@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
-from draft.choices.small_parts import BeltLoops, Braces, Lining, StrapTab
+from draft.choices.small_parts import AppliedTape, BeltLoops, BiasBinding, Braces, CoinPocket, Lining, StrapTab
 from draft.pieces.plan import SmallPartKind
-from draft.pieces.small_parts import belt_loops, braces, lining, strap_tab
+from draft.pieces.small_parts import applied_tape, belt_loops, bias_binding, braces, coin_pocket, lining, strap_tab
 from draft.style import Choice
 
-KINDS: dict[type[Choice], SmallPartKind] = {BeltLoops: belt_loops, StrapTab: strap_tab, Braces: braces, Lining: lining}
+KINDS: dict[type[Choice], SmallPartKind] = {
+    BeltLoops: belt_loops,
+    StrapTab: strap_tab,
+    Braces: braces,
+    Lining: lining,
+    CoinPocket: coin_pocket,
+    AppliedTape: applied_tape,
+    BiasBinding: bias_binding,
+}

@@ -6,10 +6,13 @@ common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from draft.choices.small_parts import BeltLoops
-from draft.piece import Cut, Piece
+from draft.piece import Cut, InnerLine, Piece
 from draft.pieces.plan import Plan
 from draft.pieces.small_parts.strips import strip
+from draft.pieces.small_parts.waist_places import half_waist, marked, spots
 from draft.style import SmallPart
 from draft.units import fmt
 
@@ -58,11 +61,26 @@ def places(plan: Plan, part: SmallPart) -> list[float]:
 
     An odd count has one loop on the centre back.
     """
-    half = plan.shell.front.waist.length + plan.shell.back.waist.length
+    half = half_waist(plan)
     many = count(plan, part)
     step = 2 * half / (many + 1) if many % 2 == 0 else 2 * half / many
     first = step if many % 2 == 0 else step / 2
     return [first + step * loop for loop in range((many + 1) // 2)]
+
+
+def marks(plan: Plan, part: SmallPart, pieces: Mapping[str, Piece]) -> dict[str, list[InnerLine]]:
+    """Both edges of every loop, on the outside of the band; on a waist without a band, on front and back below it."""
+    half, wide, below = half_waist(plan), _choice(part).width / 2, _choice(part).belt + HIGHER_THAN_BELT
+    found: dict[str, list[InnerLine]] = {}
+    for place in places(plan, part):
+        edges = [place - wide, place + wide]
+        for edge in edges:
+            if not 0 <= edge <= half:  # its other half lies beyond the centre back
+                continue
+            for spot in spots(plan, pieces, edge, "outside", below):
+                note = "belt loop" if edge == edges[0] else ""
+                found = marked(found, spot, InnerLine("placement", spot.line(0.0, spot.depth), note))
+    return found
 
 
 def notes(plan: Plan, part: SmallPart) -> list[str]:

@@ -1,11 +1,13 @@
 """Lining of shorts and trousers: front and back copied, shorter than the garment; the darts are laid in folds.
 
 Full: 25 mm shorter than the leg; half: to a hand below the fork, to keep front and seat from stretching (common
-practice, no source).
+practice, no source). Its seams are those of the garment from the hem of the lining up, so it hangs in the garment
+without drawing; a waist that is gathered gathers it too.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import floor
 
 from draft.choices.small_parts import Lining
@@ -15,6 +17,7 @@ from draft.geometry.segments import Line
 from draft.piece import Cut, Notch, Piece
 from draft.pieces.cuff import top_of
 from draft.pieces.plan import Plan
+from draft.seams import Run, Seam
 from draft.shape.shell import Panel
 from draft.style import SmallPart
 
@@ -84,6 +87,58 @@ def _dart_notches(waist: Edge) -> tuple[Notch, ...]:
     return tuple(found)
 
 
+def seams(plan: Plan, part: SmallPart, pieces: Mapping[str, Piece]) -> list[Seam]:
+    """The lining's own seams, and its edges on those of the garment, level with it from the waist down."""
+    less, front, back = shorter(plan, part), "lining_front", "lining_back"
+    shorts_side = pieces["back"].edge("side").length - less
+    runs = [
+        ("lining, side seam", Run(front, "side"), Run(back, "side"), 0.0),
+        ("lining, inseam", Run(front, "inseam"), Run(back, "inseam"), plan.shell.stretch),
+        ("lining, seat seam", Run(back, "crotch"), Run(back, "crotch"), 0.0),
+        ("lining, back side on the back", Run("back", "side", 0, shorts_side), Run(back, "side"), 0.0),
+        ("lining, front inseam on the front", Run("front", "inseam", less), Run(front, "inseam"), 0.0),
+        ("lining, back inseam on the back", Run("back", "inseam", less), Run(back, "inseam"), 0.0),
+        ("lining on the seat seam", Run("back", "crotch"), Run(back, "crotch"), 0.0),
+        ("lining in the back waist", Run("back", "waist"), Run(back, "waist"), 0.0),
+        *_on_front(plan, less, pieces),
+    ]
+    return [Seam.of(name, a, b, pieces, ease) for name, a, b, ease in runs]
+
+
+def _on_front(plan: Plan, less: float, pieces: Mapping[str, Piece]) -> list[tuple[str, Run, Run, float]]:
+    """Front lining on front, fly and pocket facing, which meet where the mouth's notches say."""
+    front, lining = pieces["front"], "lining_front"
+    crotch = front.edge("crotch").length
+    runs = [("lining on the front crotch seam", Run("front", "crotch"), Run(lining, "crotch", 0, crotch), 0.0)]
+    if "fly" in [edge.name for edge in front.edges]:
+        runs.append(("lining at the closing", Run("front", "fly"), Run(lining, "crotch", crotch), 0.0))
+    down, seen = _mouth(pieces)
+    ease = float(getattr(plan.style.pocket, "mouth_ease", 0.0)) if seen else 0.0
+    side, waist = front.edge("side").length - less, pieces[lining].edge("waist").length
+    runs.append(("lining, front side on the front", Run("front", "side", 0, side), Run(lining, "side", down), 0.0))
+    runs.append(("lining in the front waist", Run("front", "waist"), Run(lining, "waist", 0, waist - seen), ease))
+    if seen:
+        facing = pieces["pocket_facing"].edge("waist").length
+        at_side, at_waist = Run("pocket_facing", "side", 0, down), Run("pocket_facing", "waist", facing - seen)
+        runs.append(("lining, front side on the pocket", at_side, Run(lining, "side", 0, down), 0.0))
+        runs.append(("lining in the waist at the pocket", at_waist, Run(lining, "waist", waist - seen), 0.0))
+    return runs
+
+
+def _mouth(pieces: Mapping[str, Piece]) -> tuple[float, float]:
+    """How far down the side seam a pocket mouth ends, and how far from the side it begins at the waist; else 0, 0."""
+    facing = pieces.get("pocket_facing")
+    if facing is None:
+        return 0.0, 0.0
+    places = {notch.edge: notch.along for notch in facing.notches}
+    return places["side"], facing.edge("waist").length - places["waist"]
+
+
 def notes(plan: Plan, part: SmallPart) -> list[str]:
     """How it is sewn in."""
-    return ["lining: sew its legs as those of the garment, hang it wrong side to wrong side, baste it at the waist"]
+    told = ["lining: sew its legs as those of the garment, hang it wrong side to wrong side, baste it at the waist"]
+    if plan.shell.front.waist.darts or plan.shell.back.waist.darts:
+        told.append(
+            "lining: lay its darts and pleats in folds the other way than those of the garment, so it lies flat"
+        )
+    return told

@@ -1,5 +1,10 @@
 """Trousers and shorts drafted from body measurements: pieces that sew together, files that cut true to size."""
 
+from draft.advice.advise import Advice, Suggestion, advise
+from draft.advice.note import Note
+from draft.advice.symptoms import Symptom, Symptoms, symptoms
+from draft.alter.base import Alteration
+from draft.alter.catalogue import alteration, alterations
 from draft.block import Block, DartPlan, PanelBlock, crotch_seam
 from draft.body import Body
 from draft.choices.back_pockets import PatchPocket, WeltPocket
@@ -24,7 +29,7 @@ from draft.guide.show import Guide, how_to_measure
 from draft.many import Blocks, blocks
 from draft.methods.base import Measures, Method
 from draft.methods.catalogue import methods
-from draft.pattern import Pattern
+from draft.pattern import MockUp, Pattern
 from draft.piece import Piece
 from draft.presets import presets
 from draft.sensitivity import Sensitivity, sensitivity
@@ -47,7 +52,9 @@ from draft.style import (
 __version__ = "0.1.0"
 
 __all__ = [
+    "Advice",
     "Allowances",
+    "Alteration",
     "AppliedTape",
     "BeltLoops",
     "BiasBinding",
@@ -81,7 +88,9 @@ __all__ = [
     "Lining",
     "Measures",
     "Method",
+    "MockUp",
     "NoClosing",
+    "Note",
     "Overlay",
     "PanelBlock",
     "PatchPocket",
@@ -96,11 +105,17 @@ __all__ = [
     "StraightBand",
     "StrapTab",
     "Style",
+    "Suggestion",
+    "Symptom",
+    "Symptoms",
     "TurnedCuff",
     "VentedHem",
     "WaistShares",
     "WeltPocket",
     "Yoke",
+    "advise",
+    "alteration",
+    "alterations",
     "blocks",
     "crotch_seam",
     "how_to_measure",
@@ -108,5 +123,6 @@ __all__ = [
     "presets",
     "sensitivity",
     "shorts",
+    "symptoms",
     "trousers",
 ]

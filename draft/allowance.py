@@ -16,23 +16,36 @@ from draft.geometry.offset import parallel
 from draft.geometry.path import Path, chain
 from draft.geometry.points import angle_deg, cross_lines, dot, unit
 from draft.geometry.segments import Line, Motion
+from draft.units import at_most
 
 SMOOTH_DEG = 3.0  # an outward turn below this is no corner
 LEVEL_DEG = 1e-6  # nor is an inward turn below this
 LONGEST_POINT = 2.0  # an extended corner is cut off at this many times the wider allowance
 STEEPEST_END = 0.7  # cosine to its seam: a mirrored end slanted more than 45 degrees is squared instead
+FIELDS = {name: name for name in ("side", "inseam", "crotch", "waist", "fly", "mouth", "yoke")}
+FIELDS |= {"contour": "bag", "around": "bag"}
+"""Field of `draft.Allowances` for an edge, on `PLAIN_PIECES` and those whose names begin as `PLAIN_PARTS`."""
+PLAIN_PIECES = ("", "front", "back", "back_yoke", "pocket_facing")
+PLAIN_PARTS = ("front_", "pocket_bag_", "back_pocket_bag_", "lining_")
 _HAIR = 1e-7
 _SLIVER = 1e-5  # a stretch shorter than this at the end of a cut line is not cut off
 _FAR = 1000.0
 
 
-def cut_line(edges: Sequence[Edge]) -> Path:
+def cut_line(edges: Sequence[Edge], piece: str = "") -> Path:
     """Closed cut line around a counter-clockwise outline.
+
+    Parameters
+    ----------
+    edges : sequence of Edge
+    piece : str
+        Name of the piece, for errors.
 
     Raises
     ------
     DraftError
-        When an allowance is wider than an inward curve lets it be; it names the edge.
+        When an allowance is wider than an inward curve or a short edge lets it be; it names the field of
+        `draft.Allowances` if there is one for the edge, the edge, and the piece.
 
     Examples
     --------
@@ -41,11 +54,15 @@ def cut_line(edges: Sequence[Edge]) -> Path:
     >>> cut_line(square).area
     14400.0
     """
-    runs = [_beside(edge) for edge in edges]
+    runs = [_beside(edge, piece) for edge in edges]
     bridges: list[list[Line | Path]] = []
     for index, edge in enumerate(edges):
         after = (index + 1) % len(edges)
-        runs[index], bridge, runs[after] = _turned(runs[index], runs[after], edge, edges[after])
+        try:
+            runs[index], bridge, runs[after] = _turned(runs[index], runs[after], edge, edges[after])
+        except DraftError as error:
+            where = f"where {edge.name} meets {edges[after].name}{_of(piece)}"
+            raise DraftError(error.field, error.value, f"{error.expected}, {where}", error.remedy) from error
         bridges.append(bridge)
     pieces: list[Path | Line] = []
     for run, bridge in zip(runs, bridges, strict=True):
@@ -53,16 +70,27 @@ def cut_line(edges: Sequence[Edge]) -> Path:
     return Path.join(*pieces).tidy(1e-6)
 
 
-def _beside(edge: Edge) -> Path:
+def _of(piece: str) -> str:
+    return f" of {piece}" if piece else ""
+
+
+def _field(edge: Edge, piece: str) -> str:
+    """Field of the choice that gives this edge its allowance, as far as one field does."""
+    own = FIELDS.get(edge.name)
+    plain = piece in PLAIN_PIECES or piece.startswith(PLAIN_PARTS)
+    return f"style.allowances.{own}" if own and plain else "style.allowances"
+
+
+def _beside(edge: Edge, piece: str) -> Path:
     """Cut line of one edge, without its corners."""
     try:
         runs = [parallel(part, -edge.allowance) for part in edge.parts]
     except DraftError as error:
         radius = min(_smallest_radius(part) for part in edge.parts)
         raise DraftError(
-            f"style.allowances at {edge.name}",
+            _field(edge, piece),
             edge.allowance,
-            f"at most {radius:.1f} mm, the smallest radius of its inward curve",
+            f"at most {at_most(radius, 1)} mm, the smallest radius of the inward curve at {edge.name}{_of(piece)}",
             "take a narrower allowance, or a choice of style with a calmer curve",
         ) from error
     if not edge.darts:
@@ -70,9 +98,9 @@ def _beside(edge: Edge) -> Path:
     joined: list[Path | Line] = []
     for dart, (before, after) in zip(edge.darts, pairwise(range(len(runs))), strict=True):
         # The legs run on to the cut line; there the cap is folded as at the seam line.
-        first, second = dart.legs
-        runs[before] = ended_on(runs[before], dart.point, unit(first - dart.point))
-        runs[after] = started_on(runs[after], dart.point, unit(second - dart.point))
+        (first, second), (one, two) = dart.legs, dart.legs_from
+        runs[before] = ended_on(runs[before], one, unit(first - one))
+        runs[after] = started_on(runs[after], two, unit(second - two))
         cap = dart.between(runs[before].end, runs[after].start).across(runs[before], runs[after])
         joined += [runs[before], cap, *_line(cap.end, runs[after].start)]
     return Path.join(*joined, runs[-1])
@@ -98,7 +126,7 @@ def ended_on(path: Path, p: complex, direction: complex) -> Path:
             head, _ = last.split(crossings[-1])
             return Path((*segments, head)) if crossings[-1] > 0 else Path(tuple(segments))
     raise DraftError(
-        "style.allowances at a corner",
+        "style.allowances",
         f"{path.length:.1f} mm of cut line",
         "more than 0 mm left when the corner is cut off",
         "take a narrower allowance or a longer edge",
@@ -224,7 +252,7 @@ def _fold_end(
     at = min(meet(image, edge), key=lambda m: m.along_a, default=None)
     if at is None:
         raise DraftError(
-            f"style.hem at {hem.name}",
+            "style.hem",
             hem.allowance,
             "seams that lean less than 45 degrees at the fold, so that the turning meets its raw edge",
             "take a separate cuff, or a leg less flared at the hem",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from draft.body import Body
 from draft.piece import Piece
@@ -20,7 +20,10 @@ from draft.style import Style
 
 @dataclass(frozen=True, eq=False)
 class Garment:
-    """What a pattern is made of; ``whole`` holds a back from which a yoke was cut."""
+    """What a pattern is made of; ``whole`` holds a back from which a yoke was cut.
+
+    ``half`` are the pieces of the right half where left and right differ; empty: they do not.
+    """
 
     pieces: Mapping[str, Piece]
     seams: tuple[Seam, ...]
@@ -28,6 +31,7 @@ class Garment:
     waist_girth: float
     notes: tuple[str, ...]
     whole: Mapping[str, Piece]
+    half: Mapping[str, Piece] = field(default_factory=dict)
 
 
 def assemble(body: Body, style: Style, shell: Shell, made_for: str) -> Garment:

@@ -61,12 +61,14 @@ class DartPlan:
     """A waist dart as the method places it: middle of its mouth, point, and intake in mm.
 
     ``pleat`` tells which way it is folded when it is a pleat, which runs out at its point but is sewn only above.
+    ``fixed``: its intake was asked for, and is not made smaller to what is usual.
     """
 
     mouth: complex
     point: complex
     intake: float
     pleat: str = ""
+    fixed: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -175,7 +177,9 @@ def mapped(block: Block, number: Number, place: Place | None = None) -> Block:
             **points,
             **bends,
             crotch=Path(tuple(drawn(segment) for segment in source.crotch)),
-            darts=tuple(DartPlan(put(d.mouth), put(d.point), number(d.intake)) for d in source.darts),
+            darts=tuple(
+                replace(d, mouth=put(d.mouth), point=put(d.point), intake=number(d.intake)) for d in source.darts
+            ),
             points={name: put(p) for name, p in source.points.items()},
         )
 

@@ -47,6 +47,12 @@ class Dart:
         return (self.point, self.point) if self.bends is None else self.bends
 
     @property
+    def legs_from(self) -> tuple[complex, complex]:
+        """Roots of the legs in the order in which the edge comes to them."""
+        centre, side = self.roots
+        return (side, centre) if self.side_first else (centre, side)
+
+    @property
     def runs(self) -> tuple[Path, Path]:
         """Centre leg and side leg from the point to the mouth."""
         bends = () if self.bends is None else self.bends
@@ -58,8 +64,7 @@ class Dart:
     @property
     def closing(self) -> Motion:
         """Move that closes the dart: of the cloth that the edge comes to after it, onto the leg before it."""
-        centre, side = self.roots
-        (first, second), (one, two) = self.legs, ((side, centre) if self.side_first else (centre, side))
+        (first, second), (one, two) = self.legs, self.legs_from
         turn = unit(first - one) / unit(second - two)
         return Motion(turn, one - turn * two)
 

@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from draft.alter.base import Alteration
+from draft.altered import altered, checked, on_style, with_length
 from draft.assemble import assemble
 from draft.block import Block
 from draft.body import Body
 from draft.errors import DraftError
 from draft.fitting.change import Change, changed
 from draft.fitting.fit import Fit, checked_fit, fitted, formula_block
-from draft.fitting.thigh import THIGH_BELOW_CROTCH
-from draft.geometry.meet import meet_line
-from draft.geometry.path import Path
 from draft.methods.base import Measures, Method, Recipe
 from draft.methods.catalogue import method_of
 from draft.pattern import Pattern
 from draft.shape.build import Garment, shell_of
-from draft.shape.shell import Panel, Shell
+from draft.shape.shell import Shell
+from draft.shape.thigh import thigh_of
+from draft.sides import two_sided
 from draft.style import Style
+from draft.units import at_least, at_most
 
 WIDEST_FORK_CHANGE = 45.0  # how far either fork may be moved out for an asked thigh, mm
 NARROWEST_FORK_SHARE = 0.35  # and in, as a share of the front fork's width
@@ -35,7 +37,7 @@ def trousers(
     *,
     method: str | Method | Recipe = "centre_line",
     fit: str = "measured",
-    alterations: Sequence[object] = (),
+    alterations: Sequence[Alteration] = (),
 ) -> Pattern:
     """Draft trousers.
 
@@ -49,8 +51,9 @@ def trousers(
     fit : str
         ``"measured"`` moves the block by the least change until its lengths equal the body's plus ease, as far as they
         were measured; ``"formula"`` leaves the method's own shape.
-    alterations : sequence
-        None are available in this version.
+    alterations : sequence of Alteration
+        What was learned from mock-ups, in the order of application (:func:`draft.alterations` lists them). Those of the
+        style come first, then the fit, then those of the block.
 
     Raises
     ------
@@ -74,7 +77,7 @@ def shorts(
     *,
     method: str | Method | Recipe = "centre_line",
     fit: str = "measured",
-    alterations: Sequence[object] = (),
+    alterations: Sequence[Alteration] = (),
 ) -> Pattern:
     """Draft shorts: as :func:`trousers`, but without an inside leg in the style it is 160 mm.
 
@@ -94,22 +97,27 @@ def _draft(
     style: Style | None,
     method: str | Method | Recipe,
     fit: str,
-    alterations: Sequence[object],
+    alterations: Sequence[Alteration],
 ) -> Pattern:
     if not isinstance(body, Body):
         raise DraftError("body", body, "a draft.Body", "write draft.Body(waist=..., hip=..., ...)")
     style = checked_style(style)
-    if alterations:
-        raise DraftError("alterations", alterations, "none", "this version has no alterations yet")
+    asked = checked(alterations)
+    if asked:
+        style = on_style(with_length(style, body, garment), asked)
     recipe = method_of(method)
     measured = checked_fit(fit) == "measured"
     found, shell = (_fitted if measured else _by_formula)(recipe, garment, body, style)
+    done = altered(found.block, shell, body, style, garment, asked)
     names = (style.name or garment.capitalize(), body.name)
     made_for = " / ".join(name for name in names if name)
-    made = assemble(body, style, shell, made_for)
+    made = assemble(body, style, done.shell, made_for)
+    if done.left is not None:
+        over = style.closing.lap.partition("_")[0]
+        made = two_sided(assemble(body, style, done.left, made_for), made, over, done.why)
     for piece in made.pieces.values():
         piece.cut_line  # noqa: B018 - drawn now, so that an allowance without room is told now
-    return Pattern(garment, body, style, recipe, found, measured, shell, made)
+    return Pattern(garment, body, style, recipe, found, measured, done.shell, made, asked, done.block)
 
 
 def checked_style(style: Style | None) -> Style:
@@ -165,11 +173,12 @@ def _with_thigh(at: Callable[[float], tuple[Fit, Shell]], wanted: float, body: B
     furthest = WIDEST_FORK_CHANGE if wanted > own else -NARROWEST_FORK_SHARE * _fork_width(block)
     reached, body_thigh = thigh_of(at(furthest)[1]), body.known("thigh")
     if not min(own, reached) <= wanted <= max(own, reached):
-        word = "at most" if wanted > own else "at least"
+        limit = reached - body_thigh
+        word = f"at most {at_most(limit, 1)}" if wanted > own else f"at least {at_least(limit, 1)}"
         raise DraftError(
             "style.ease.thigh",
             ease,
-            f"{word} {reached - body_thigh:.1f} mm on this body (the method's own is {own - body_thigh:.0f})",
+            f"{word} mm on this body (the method's own is {own - body_thigh:.0f})",
             "choose another ease, or another hip ease first",
         )
     # Between the method's fork and the furthest one the thigh grows almost evenly: regula falsi.
@@ -189,21 +198,3 @@ def _with_thigh(at: Callable[[float], tuple[Fit, Shell]], wanted: float, body: B
 
 def _fork_width(block: Block) -> float:
     return block.front.fork.real - block.front.hip_centre.real
-
-
-def thigh_of(shell: Shell) -> float:
-    """Thigh girth of a shell, 25 mm below the crotch line."""
-    y = shell.levels["crotch"] - THIGH_BELOW_CROTCH
-    return sum(_width_at(panel, y) for panel in (shell.front, shell.back))
-
-
-def _width_at(panel: Panel, y: float) -> float:
-    sides = [_crossings(path, y) for path in (panel.side, panel.inseam)]
-    if not all(sides):  # a very short leg: its hem crosses the level of the thigh
-        sides = [_crossings(panel.outline, y)]
-    places = [x for side in sides for x in side]
-    return max(places) - min(places)
-
-
-def _crossings(path: Path, y: float) -> list[float]:
-    return [float(path.point_at(at).real) for at in meet_line(path, 1j * y, 1 + 0j)]

@@ -53,11 +53,12 @@ def width_at(piece: Piece, y: float) -> float:
 
 def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
     """Finished sizes of a garment: girths of the whole body as worn, lengths along the seams."""
-    front, lower = garment.pieces["front"], garment.pieces["back"]
+    pieces = garment.half or garment.pieces
+    front, lower = pieces["front"], pieces["back"]
     back = garment.whole.get("back", lower)
 
     def of_back(edge: str) -> float:
-        parts = [garment.pieces[name] for name in ("back", "back_yoke") if name in garment.pieces]
+        parts = [pieces[name] for name in ("back", "back_yoke") if name in pieces]
         return sum(part.edge(edge).length for part in parts)
 
     def girth(y: float) -> float:
@@ -70,7 +71,9 @@ def finished_sizes(garment: Garment, levels: Mapping[str, float]) -> Sizes:
         found["knee"] = girth(levels["knee"])
     found["hem"] = front.edge("hem").length + back.edge("hem").length
     found["front_crotch"] = sum(edge.length for edge in front.edges if edge.name in ("crotch", "fly"))
-    found["back_crotch"] = of_back("crotch")
+    backs = [pieces[name] for name in ("back", "back_yoke") if name in pieces]
+    seat = (edge for piece in backs for edge in piece.edges if edge.name in ("crotch", "seat"))  # two, of a mock-up
+    found["back_crotch"] = sum(edge.length for edge in seat)
     found["crotch"] = found["front_crotch"] + found["back_crotch"]
     found["inside_leg"] = front.edge("inseam").length
     found["outside_leg"] = of_back("side")

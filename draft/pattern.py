@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cached_property
 from math import nan
 from pathlib import Path as FilePath
 from types import MappingProxyType
 from typing import Literal
 
+from draft.alter.base import Alteration
 from draft.assemble import Garment
 from draft.block import Block
 from draft.body import Body
@@ -22,6 +23,8 @@ from draft.fitting.fit import Fit
 from draft.fitting.unmet import unmet
 from draft.measure import Sizes, finished_sizes
 from draft.methods.base import Method
+from draft.mock_up.garment import MARK, Outlets, mocked
+from draft.mock_up.sheet import sheet_text
 from draft.piece import Piece
 from draft.report import report_text
 from draft.seams import Joint, Seam
@@ -35,7 +38,8 @@ Dialect = Literal["plain", "astm"]
 class Pattern:
     """All pieces of one garment. Made by :func:`draft.trousers` and :func:`draft.shorts`.
 
-    Nothing in it is edited by hand: to change it, change body or style and draft again.
+    Nothing in it is edited by hand: to change it, change body or style and draft again. ``alterations`` are those it
+    was drafted with, in their order; ``style`` and ``block`` are what they made of style and fitted block.
     """
 
     garment_name: str
@@ -46,11 +50,8 @@ class Pattern:
     measured: bool
     shell: Shell
     garment: Garment
-
-    @property
-    def block(self) -> Block:
-        """Block from which the pieces are cut: fitted, or as the method draws it."""
-        return self.fit.block
+    alterations: tuple[Alteration, ...]
+    block: Block
 
     @property
     def name(self) -> str:
@@ -119,6 +120,47 @@ class Pattern:
         """Picture of the block by formula (dashed) and as fitted (solid), for a notebook."""
         return Overlay(self.fit.formula, self.fit.block, title=f"{self.name}: block before and after the fit")
 
+    def mock_up(
+        self,
+        *,
+        side: float | str = 25.0,
+        inseam: float | str = 20.0,
+        waist: float | str = 25.0,
+        seat: float | str = 30.0,
+        hem: float | str = 50.0,
+    ) -> MockUp:
+        """Pattern of the same garment to be sewn in cheap cloth and fitted; its finished sizes are this one's.
+
+        Parameters
+        ----------
+        side, inseam, waist, hem : float or str
+            Allowances, mm, to let out from; the hem is less on a leg that is too short for it.
+        seat : float or str
+            Allowance of the straight part of the seat seam.
+
+        Raises
+        ------
+        DraftError
+            When an allowance lies outside its limits, or has no room in a curve; for a garment whose left and right
+            differ.
+
+        Examples
+        --------
+        >>> import draft
+        >>> body = draft.Body(waist=740, hip=1000, crotch_depth=270, waist_to_hip=200, inside_leg=770)
+        >>> list(draft.shorts(body).mock_up().pieces)
+        ['front', 'back', 'waistband']
+        """
+        if getattr(self.garment, "half", None):
+            expected = "a garment that is alike on both sides"
+            remedy = "draft it without the high hip, and pin the higher side"
+            raise DraftError("pattern", self.name, expected, remedy)
+        outlets = Outlets(side, inseam, waist, seat, hem)  # type: ignore[arg-type]  # read by the units there
+        made_for = self.garment.pieces["front"].made_for
+        style, garment = mocked(self.body, self.style, self.shell, made_for, outlets)
+        kept = {entry.name: getattr(self, entry.name) for entry in fields(Pattern)}
+        return MockUp(**kept | {"style": style, "garment": garment}, source=self)
+
     def report(self) -> str:
         """What was drafted, from which measures and method, what was estimated, and what came out."""
         return report_text(self)
@@ -157,3 +199,50 @@ class Pattern:
     def __repr__(self) -> str:
         names = ", ".join(self.garment.pieces)
         return f"<Pattern {self.name}: {len(self.garment.pieces)} pieces ({names}), {len(self.check())} findings>"
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class MockUp(Pattern):
+    """Pattern of a mock-up, made by :meth:`Pattern.mock_up`; ``source`` is the pattern it is of."""
+
+    source: Pattern | None = None
+
+    @property
+    def name(self) -> str:
+        """Name for titles, said to be a mock-up."""
+        return f"{super().name}, {MARK}"
+
+    def mock_up(
+        self,
+        *,
+        side: float | str = 25.0,
+        inseam: float | str = 20.0,
+        waist: float | str = 25.0,
+        seat: float | str = 30.0,
+        hem: float | str = 50.0,
+    ) -> MockUp:
+        """Mock-up of the same garment, with other allowances, mm."""
+        source = self if self.source is None else self.source
+        return Pattern.mock_up(source, side=side, inseam=inseam, waist=waist, seat=seat, hem=hem)
+
+    def sheet(self) -> str:
+        """SVG of a sheet of A4 to write on at the fitting, at true size: sizes to check, an outline, rows for notes.
+
+        Examples
+        --------
+        >>> import draft
+        >>> body = draft.Body(waist=740, hip=1000, crotch_depth=270, waist_to_hip=200, inside_leg=770)
+        >>> 'width="210mm" height="297mm"' in draft.shorts(body).mock_up().sheet()
+        True
+        """
+        return sheet_text(self)
+
+    def save_sheet(self, path: str | FilePath) -> FilePath:
+        """Write the sheet to an SVG file, atomically.
+
+        Raises
+        ------
+        DraftError
+            When the folder does not exist or cannot be written; no file is left behind.
+        """
+        return files.write_text(path, sheet_text(self))

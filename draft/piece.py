@@ -126,10 +126,7 @@ class Piece:
     @cached_property
     def cut_line(self) -> Path:
         """Closed line to cut along."""
-        try:
-            return cut_line(self.edges)
-        except DraftError as error:
-            raise DraftError(f"{error.field} of {self.name}", error.value, error.expected, error.remedy) from error
+        return cut_line(self.edges, self.name)
 
     @property
     def darts(self) -> tuple[Dart, ...]:

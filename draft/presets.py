@@ -6,16 +6,29 @@ The names and the garments are ours.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from draft.body import Body
 from draft.choices.back_pockets import PatchPocket, WeltPocket
 from draft.choices.bands import ContourBand
-from draft.choices.hems import BlindHem, FacedHem, VentedHem
-from draft.choices.small_parts import BeltLoops, Braces, Lining
+from draft.choices.hems import BlindHem, FacedHem, GatheredHem, VentedHem
+from draft.choices.small_parts import BeltLoops, Braces, CoinPocket, Lining
 from draft.drafting import shorts, trousers
 from draft.errors import DraftError, nearest
 from draft.pattern import Pattern
-from draft.style import CurvedPocket, Darts, Ease, FlyFront, Leg, PlainHem, Pleats, StraightBand, Style, TurnedCuff
+from draft.style import (
+    CurvedPocket,
+    Darts,
+    Ease,
+    FlyFront,
+    Leg,
+    PlainHem,
+    Pleats,
+    StraightBand,
+    Style,
+    TurnedCuff,
+    Yoke,
+)
 from draft.table import Table
 
 
@@ -28,7 +41,7 @@ class Preset:
     words: str
     style: Style
 
-    def draft(self, body: Body, **options: str) -> Pattern:
+    def draft(self, body: Body, **options: Any) -> Pattern:
         """Draft it for a body; `options` are those of :func:`draft.shorts` (method, fit).
 
         Examples
@@ -102,19 +115,19 @@ _LISTED: tuple[tuple[str, str, str, dict[str, object]], ...] = (
     (
         "gallery trousers",
         "trousers",
-        "one reverse pleat on a pressed crease, straight leg, blind hem, welt pockets",
+        "one reverse pleat on a pressed crease, straight leg, blind hem, welt pockets, hook at the waist",
         {
-            "leg": Leg(shape="straight"), "pleats": Pleats(depth=35), "hem": BlindHem(),
-            "back_pocket": WeltPocket(), "ease": Ease(hip=60),
+            "leg": Leg(shape="straight", pressed=True), "pleats": Pleats(depth=35), "hem": BlindHem(),
+            "back_pocket": WeltPocket(), "ease": Ease(hip=60), "band": StraightBand(fastener="hook"),
         },
     ),
     (
         "ridge shorts",
         "shorts",
-        "roomy and long for walking, patch pockets with flaps, belt loops",
+        "roomy and long for walking, patch pockets with flaps, coin pocket, belt loops",
         {
             "leg": Leg(inside_leg=210, shape="wide"), "ease": Ease(waist=20, hip=110), "hem": PlainHem(depth=30),
-            "back_pocket": PatchPocket(flap=True), "small_parts": (BeltLoops(),),
+            "back_pocket": PatchPocket(flap=True), "small_parts": (BeltLoops(), CoinPocket()),
         },
     ),
     (
@@ -129,14 +142,20 @@ _LISTED: tuple[tuple[str, str, str, dict[str, object]], ...] = (
     (
         "mill breeches",
         "trousers",
-        "full to below the knee, turned hem",
-        {"leg": Leg(inside_leg=440, shape="breeches"), "hem": PlainHem(depth=20), "ease": Ease(hip=90)},
+        "full to below the knee and gathered into a band there, back gathered at the waist",
+        {
+            "leg": Leg(inside_leg=440, shape="balloon"), "hem": GatheredHem(), "ease": Ease(hip=90),
+            "darts": Darts(back_as="gathers"),
+        },
     ),
     (
         "meridian flares",
         "trousers",
-        "contoured band below the waist, flared from the knee",
-        {"leg": Leg(shape="flared"), "band": ContourBand(), "waist_drop": 30, "pocket": None},
+        "contoured band below the waist, yoke at the back, flared from the knee",
+        {
+            "leg": Leg(shape="flared"), "band": ContourBand(), "waist_drop": 30, "pocket": None,
+            "yoke": Yoke(centre=60, side=35), "darts": Darts(back=1), "hem": BlindHem(depth=30),
+        },
     ),
     (
         "belfry trousers",
@@ -156,10 +175,10 @@ _LISTED: tuple[tuple[str, str, str, dict[str, object]], ...] = (
     (
         "bandstand trousers",
         "trousers",
-        "high and wide on braces, two pleats, turned cuffs",
+        "raised waist on braces, two pleats, wide leg, turned cuffs",
         {
-            "leg": Leg(shape="wide"), "pleats": Pleats(count=2, depth=40, second=30), "hem": TurnedCuff(depth=45),
-            "small_parts": (Braces(),), "ease": Ease(waist=25),
+            "waist_drop": -35, "leg": Leg(shape="wide"), "pleats": Pleats(count=2, depth=40, second=30),
+            "hem": TurnedCuff(depth=45), "small_parts": (Braces(),), "ease": Ease(waist=25),
         },
     ),
     (

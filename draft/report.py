@@ -21,6 +21,7 @@ def report_text(pattern: Pattern) -> str:
         _fit_lines(pattern),
         _ease_line(pattern),
         _shares_line(pattern),
+        _alterations(pattern),
         str(_estimates(pattern)),
         str(pattern.measure()),
         str(seam_table(pattern)),
@@ -55,10 +56,17 @@ def _ease_line(pattern: Pattern) -> str:
     thigh = pattern.style.ease.thigh
     own = pattern.measure()["thigh"] - pattern.body.known("thigh")
     whose = "as asked" if thigh is not None else "the method's own"
-    if "thigh" in pattern.fit.aims:
+    if "thigh" in pattern.fit.aims and "thigh" in pattern.shell.floors:
         whose = f"fitted, at least {fmt(pattern.shell.floors['thigh'] - pattern.body.known('thigh'), 0)}"
     words.append(f"thigh {fmt(own, 1)} mm ({whose})")
     return "Ease in cloth: " + ", ".join(words) + "."
+
+
+def _alterations(pattern: Pattern) -> str:
+    if not pattern.alterations:
+        return ""
+    rows = tuple((str(one), one.spec.cures, one.spec.promise) for one in pattern.alterations)
+    return str(Table("Alterations, in this order", ("what", "cures", "promise"), rows))
 
 
 def _shares_line(pattern: Pattern) -> str:

@@ -27,6 +27,7 @@ Lap = Literal["left_over_right", "right_over_left"]
 Sections = Literal["one", "side_seams"]
 Fastener = Literal["button", "hook"]
 Folds = Literal["darts", "pleats", "tucks", "gathers"]
+LONGEST_FLY = 320.0  # on a high waist
 HIGHEST_RAISE = 90.0  # a waist seam higher than this above the waist would lie on the ribs of most bodies
 PleatDirection = Literal["forward", "reverse"]
 LegShape = Literal["straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"]
@@ -167,6 +168,7 @@ class Leg(Choice):
         ``"wide"``, ``"flared"``, ``"bell"``, ``"breeches"``, ``"culottes"`` or ``"balloon"``; None: the method's own
         leg. A body without room for all of it gets the nearest.
     stretch : how much shorter the back inseam is cut than the front, to be stretched in sewing; None: not at all.
+    wider : how much wider (negative: narrower) the bottom edge becomes than all this says.
     pressed : whether the crease is marked, to be pressed in front and back.
     """
 
@@ -179,6 +181,7 @@ class Leg(Choice):
         None, "straight", "tapered", "wide", "flared", "bell", "breeches", "culottes", "balloon"
     )
     stretch: float | None = mm(None, 0, 13)
+    wider: float = mm(0.0, -600, 900)
     pressed: bool = yes_no(default=False)
 
 
@@ -298,7 +301,7 @@ class StraightBand(Band):
     depth : finished depth.
     sections : ``"one"`` strip, or ``"side_seams"``: fronts and back joined at the side seams.
     overlap : how far the band runs past the centre front on the side that lies on top.
-    underlap : the same underneath; None: the finished width of the fly shield.
+    underlap : the same underneath; None: the finished width of the fly shield, or 30 with a zip at the side.
     eased : how much longer the trousers' waist edge is than the band it is eased onto.
     button : diameter; the buttonhole follows from it.
     fastener : ``"button"``, or ``"hook"``: a flat hook and bar inside the lap, nothing seen outside.
@@ -328,14 +331,15 @@ class FlyFront(Closing):
     """Fly front with zip, separate facing and double (folded) shield.
 
     width : finished width of the facing; None: 42, less on small bodies. The other widths follow from it when None.
-    length : from the waist seam to the zip stop; None: a quarter of the hip less 50, within the straight of the seam.
+    length : from the waist seam to the zip stop; None: a quarter of the hip less 50, more on a raised waist, within
+        the straight of the seam.
     shield_width : finished width of the folded shield.
     beyond : how far facing and shield run past the stop.
     topstitch : distance of the topstitched J from the centre front.
     """
 
     width: float | None = mm(None, 20, 60)
-    length: float | None = mm(None, 40, 260)
+    length: float | None = mm(None, 40, LONGEST_FLY)
     shield_width: float | None = mm(None, 20, 70)
     facing_beyond: float = mm(20.0, 10, 30)
     shield_beyond: float = mm(25.0, 10, 40)
@@ -400,6 +404,11 @@ class Hem(Choice):
     """Base of all ways to finish the bottom edge."""
 
     where: ClassVar[str] = "style.hem"
+
+    @property
+    def straight_over(self) -> float:
+        """Over how many mm above the bottom edge the seams are turned square to it, so that it is straight; 0: none."""
+        return 0.0
 
 
 @choice
@@ -481,6 +490,9 @@ class Style(Choice):
             raise DraftError(
                 "style.small_parts", self.small_parts, "a tuple of small parts", "write (draft.BeltLoops(),)"
             )
+        kinds = [type(part).__name__ for part in self.small_parts]
+        for name in sorted({name for name in kinds if kinds.count(name) > 1 and name not in _SEVERAL}):
+            raise DraftError("style.small_parts", kinds, f"one {name} at most", "leave the others out")
         self._check_parts()
         self._check_waist()
 
@@ -502,6 +514,9 @@ class Style(Choice):
             if self.waist_shares is not None and getattr(darts, name) is not None:
                 expected = "None with waist_shares, which say it"
                 raise DraftError(f"style.darts.{name}", getattr(darts, name), expected, "leave one of the two out")
+        if self.back_pocket is not None and darts.back_as != "darts":
+            expected = "'darts' with a back pocket, which wants cloth that lies flat"
+            raise DraftError("style.darts.back_as", darts.back_as, expected, "leave one of the two out")
         if self.yoke is not None and darts.back_as != "darts":
             raise DraftError(
                 "style.darts.back_as",
@@ -530,4 +545,5 @@ _PARTS: dict[str, type[Choice]] = {
     "hem": Hem,
     "allowances": Allowances,
 }
+_SEVERAL = ("AppliedTape", "BiasBinding")  # kinds of small parts of which a garment may have more than one
 _OPTIONAL = ("waist_shares", "yoke", "pleats", "pocket", "back_pocket")

@@ -29,6 +29,9 @@ from draft.errors import DraftError, nearest
 Length: TypeAlias = float | str
 """What a person may write for a length: millimetres, or text with a unit."""
 
+HAIR = 1e-6
+"""How far a value may lie beyond a computed limit: so much is float noise, mm."""
+
 MM_PER_INCH = 25.4
 MM_PER_UNIT: Mapping[str, float] = MappingProxyType(
     {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "ft": 304.8}
@@ -158,6 +161,45 @@ def fmt(mm: float, decimals: int = 1) -> str:
         raise DraftError("number", number, "a finite number to write", "look for the step that made it")
     text = f"{number:.{decimals}f}"
     return text.lstrip("-") if float(text) == 0 else text
+
+
+def at_most(most: float, decimals: int = 0) -> str:
+    """Largest value that works as text, rounded down: the written number works too.
+
+    Parameters
+    ----------
+    most : float
+        The limit, usually millimetres. What is compared with it may lie up to `HAIR` beyond, so that a limit that is
+        off by float noise is not written one step too low.
+    decimals : int
+        How many decimals to write, zero or more.
+
+    Examples
+    --------
+    >>> at_most(110.9), at_most(0.6 * 60 - 11.7, 1), at_most(0.2497, 3), at_most(-0.0)
+    ('110', '24.3', '0.249', '0')
+    """
+    steps = 10**decimals
+    return fmt(math.floor((float(most) + HAIR / 2) * steps) / steps, decimals)
+
+
+def at_least(least: float, decimals: int = 0) -> str:
+    """Smallest value that works as text, rounded up: the written number works too.
+
+    Parameters
+    ----------
+    least : float
+        The limit, usually millimetres. What is compared with it may lie up to `HAIR` below.
+    decimals : int
+        How many decimals to write, zero or more.
+
+    Examples
+    --------
+    >>> at_least(609.2), at_least(20 + 1e-9), at_least(0.2503, 3), at_least(-0.4)
+    ('610', '20', '0.251', '0')
+    """
+    steps = 10**decimals
+    return fmt(math.ceil((float(least) - HAIR / 2) * steps) / steps, decimals)
 
 
 def _from_text(text: str, field: str) -> float:

@@ -19,7 +19,7 @@ from zoo import ZOO
 import draft
 from draft.checks import inside
 from draft.choices.back_pockets import PatchPocket, WeltPocket
-from draft.geometry.points import angle_deg
+from draft.geometry.points import angle_deg, cross, unit
 
 KINDS = {
     "pointed patch": PatchPocket(),
@@ -516,3 +516,102 @@ def test_any_button_is_marked_or_refused_with_its_limit(button, thick, deep, sha
     else:
         assert faults(pattern) == []
         assert lines_of(pattern.pieces["back_pocket_flap"], "buttonhole")[0].length == pytest.approx(button + thick)
+
+
+# What is left to the library is not told with a value
+
+
+LONG_DART = draft.Body(
+    waist=818,
+    hip=1152,
+    crotch_depth=259,
+    waist_to_hip=218,
+    inside_leg=855,
+    back_crotch=494,
+    crotch_depth_taken="seated",
+)
+
+
+def test_dart_that_ends_below_any_height_is_told_with_the_length_that_works():
+    def made(length: float) -> draft.Pattern:
+        darts = draft.Darts(back_centre_length=length)
+        ease = draft.Ease(back_crotch=20.7)
+        return draft.trousers(LONG_DART, draft.Style(ease=ease, darts=darts, pocket=None, back_pocket=PatchPocket()))
+
+    with pytest.raises(
+        draft.DraftError, match=r"darts\.back_centre_length is 173\.2, expected at most \d+ mm"
+    ) as caught:
+        made(173.2)
+    assert made(float(caught.value.expected.split()[2])).check() == []
+
+
+@pytest.mark.parametrize("pocket", [PatchPocket(), PatchPocket(flap=True), WeltPocket()])
+@pytest.mark.parametrize("body", ["ten years", "toddler", "only required"])
+@pytest.mark.parametrize("centre", [70, 110])
+def test_back_without_room_is_told_without_a_size_that_nobody_gave(pocket, body, centre):
+    style = draft.Style(pocket=None, back_pocket=pocket, yoke=draft.Yoke(centre=centre, side=60))
+    pattern, error = tried(lambda: draft.trousers(ZOO[body], style, fit="formula"))
+    if error is None:
+        assert faults(pattern) == []
+    else:
+        assert not error.field.startswith("style.back_pocket.")
+        assert "shallower" in error.remedy or "leave" in error.remedy
+
+
+# A yoke, and a raised waist
+
+POCKETS = (PatchPocket(), PatchPocket(flap=True), WeltPocket(), WeltPocket(welts=2))
+
+
+@pytest.mark.parametrize("pocket", POCKETS)
+@pytest.mark.parametrize("body", ["woman", "man", "tall", "small"])
+def test_pocket_lies_below_the_yoke(pocket, body):
+    style = draft.Style(yoke=draft.Yoke(centre=70, side=40), back_pocket=pocket)
+    pattern = draft.trousers(ZOO[body], style)
+    assert pattern.check() == []
+    back = pattern.pieces["back"]
+    seam = back.edge("yoke").path
+    above = unit(seam.end - seam.start)
+    marks = [p for line in back.lines if line.kind == "placement" for p in line.path.points(1.0)]
+    assert max(-cross(above, p - seam.start) for p in marks) < -10  # 12 below it is common practice, no source
+
+
+def test_yoke_that_leaves_no_room_for_the_pocket_is_told_its_largest_depth():
+    def made(centre: float) -> draft.Pattern:
+        yoke = draft.Yoke(centre=centre, side=40)
+        return draft.trousers(ZOO["small"], draft.Style(yoke=yoke, back_pocket=WeltPocket()), fit="formula")
+
+    with pytest.raises(draft.DraftError, match=r"style\.yoke\.centre is 150.*at most \d+ mm") as caught:
+        made(150)
+    assert made(float(caught.value.expected.split()[2])).check() == []
+
+
+@pytest.mark.parametrize("pocket", POCKETS)
+@pytest.mark.parametrize("darts", [0, 1, 2])
+@pytest.mark.parametrize("body", ["woman", "man"])
+def test_pocket_of_a_raised_waist_sews_together(pocket, darts, body):
+    style = draft.Style(waist_drop=-50, darts=draft.Darts(back=darts), back_pocket=pocket)
+    assert draft.trousers(ZOO[body], style).check() == []
+
+
+@pytest.mark.parametrize("darts", [1, 2])
+@pytest.mark.parametrize("body", ["woman", "man", "tall"])
+def test_raised_waist_leaves_the_mouth_where_it_was(darts, body):
+    """Below the body's waist nothing of the back changes; the mouth keeps its distance from there, within 3 mm."""
+    places = []
+    for drop in (0, -50):
+        style = draft.Style(waist_drop=drop, darts=draft.Darts(back=darts), back_pocket=WeltPocket(width=120))
+        lines = draft.trousers(ZOO[body], style, fit="formula").pieces["back"].lines
+        places.append([line.path for line in lines if line.kind == "placement"])
+    for low, raised in zip(*places, strict=True):
+        assert abs(low.start - raised.start) < 3
+        assert abs(low.end - raised.end) < 3
+
+
+def test_mouth_above_the_waist_of_the_body_is_refused_with_the_least_distance():
+    def made(below: float) -> draft.Pattern:
+        return draft.trousers(ZOO["woman"], draft.Style(waist_drop=-50, back_pocket=PatchPocket(below=below)))
+
+    with pytest.raises(draft.DraftError, match=r"back_pocket\.below is 50\.0, expected at least 70 mm"):
+        made(50)
+    assert made(70).check() == []

@@ -7,6 +7,7 @@ practice* has none.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 
@@ -438,7 +439,7 @@ def test_leg_too_short_for_a_patch_is_told():
         hem=draft.PlainHem(depth=20),
     )
     with pytest.raises(
-        draft.DraftError, match=r"style\.pocket\.height is 50\.0, expected room for 50 mm .*leave the pocket"
+        draft.DraftError, match=r"style\.pocket is 'FrontPatchPocket', expected 50 mm for its height.*leave the pocket"
     ):
         draft.shorts(ZOO["ten years"], style)
 
@@ -531,3 +532,74 @@ def test_deepest_bag_ends_30_above_what_the_hem_covers_of_the_leg(pocket, hem, r
     assert faults(pattern) == []
     left = pattern.shell.front.side.length - pattern.pieces["pocket_bag_back"].edge("side").length
     assert 30 + reaches - 1e-6 <= left < 31 + reaches
+
+
+def test_facing_lies_on_its_bag_where_the_side_seam_leans_in_downwards():
+    body = draft.Body(
+        waist=663, hip=669, crotch_depth=200, waist_to_hip=166, inside_leg=353, front_crotch=198, hip_depth=161,
+        crotch_depth_taken="seated",
+    )  # fmt: skip
+    style = draft.Style(
+        ease=draft.Ease(hip=20),
+        darts=draft.Darts(back=0, back_share=0.25),
+        band=draft.ElasticCasing(),
+        pocket=SlantedPocket(bag_beyond=25, facing_depth=20),
+        allowances=draft.Allowances(bag=5),
+    )
+    pattern = draft.shorts(body, style)
+    assert pattern.check() == []
+    bag = Polygon([(p.real, p.imag) for p in pattern.pieces["pocket_bag_back"].sew_line.points(0.1)])
+    facing = LineString([(p.real, p.imag) for p in pattern.pieces["pocket_facing"].edge("inner").path.points(0.1)])
+    assert facing.difference(bag.buffer(0.1)).length == 0
+
+
+SHORT_HIP = draft.Body(
+    waist=663, hip=669, crotch_depth=190, waist_to_hip=166, inside_leg=353, crotch_depth_taken="seated"
+)
+
+
+@pytest.mark.parametrize("inside_leg", [50, 70])
+def test_leg_too_short_for_any_bag_is_told_the_inside_leg_that_works(inside_leg):
+    """The bag's depth was left to the library, so the message is not about it."""
+
+    def made(leg: float) -> draft.Pattern:
+        hem = draft.PlainHem(depth=0.6 * inside_leg - 1, turn=0)
+        pocket = draft.CurvedPocket(depth=150)
+        return draft.shorts(
+            SHORT_HIP, draft.Style(leg=draft.Leg(inside_leg=leg), hem=hem, pocket=pocket), fit="formula"
+        )
+
+    with pytest.raises(draft.DraftError, match=r"style\.leg\.inside_leg is .* for a pocket bag") as caught:
+        made(inside_leg)
+    least = float(caught.value.expected.split()[0])
+    assert made(least).check() == []
+    assert least - inside_leg < 40
+
+
+START_ONLY = {
+    "depth": draft.CurvedPocket(depth=150),
+    "below_waist": InSeamPocket(below_waist=120),
+    "point": FrontPatchPocket(below_waist=200, point=40),
+}
+
+
+@pytest.mark.parametrize("given", START_ONLY)
+def test_limit_is_told_about_what_was_given(given):
+    """On all bodies, and on a very short leg: no value of a size that was left to the library."""
+    fields = set()
+    for body in (*ZOO.values(), SHORT_HIP):
+        hem = draft.PlainHem(depth=29, turn=0)
+        style = draft.Style(leg=draft.Leg(inside_leg=50), hem=hem, pocket=START_ONLY[given])
+        error = refusal(lambda body=body, style=style: draft.shorts(body, style, fit="formula"))
+        fields |= set() if error is None else {error.field}
+    assert fields & {"style.leg.inside_leg", "style.pocket"}
+    assert fields <= {"style.leg.inside_leg", "style.pocket", f"style.pocket.{given}"}
+
+
+def refusal(make: Callable[[], draft.Pattern]) -> draft.DraftError | None:
+    """What a body has no room for."""
+    try:
+        make()
+    except draft.DraftError as error:
+        return error
+    return None

@@ -21,6 +21,7 @@ from draft.choices.hems import BlindHem, CutOnTurnUp, ElasticHem, FacedHem, Gath
 from draft.geometry.meet import meet_line
 from draft.geometry.path import Path
 from draft.geometry.points import mirror
+from draft.pieces.hems import turn_up
 from draft.pieces.hems.turn_up import folded_layers
 
 GARMENTS = {"shorts": draft.shorts, "trousers": draft.trousers}
@@ -456,11 +457,16 @@ def test_folds_of_the_turn_up_are_straight_and_one_depth_apart(part):
             assert ((p - hem.start) / (-1j * along)).real == pytest.approx(u, abs=0.01)
 
 
-@pytest.mark.parametrize("body", ["woman", "very large"])
-def test_turn_up_on_a_bowed_bottom_edge_is_refused(body):
-    """A bottom edge bowed by more than 2 wants a separate cuff (geometry: folds are straight)."""
-    with pytest.raises(draft.DraftError, match=r"style\.hem .*at most 2 mm.*TurnedCuff"):
-        drafted(CutOnTurnUp(), ZOO[body])
+@pytest.mark.parametrize("shape", [None, "tapered", "wide", "flared", "culottes"])
+@pytest.mark.parametrize("body", ["woman", "man", "very large"])
+def test_seams_are_turned_square_for_a_turn_up(body, shape):
+    """Folds are straight (geometry): the bottom edge is too, and both seams stand square on it."""
+    pattern = drafted(CutOnTurnUp(depth=30), ZOO[body], leg=draft.Leg(inside_leg=200, shape=shape))
+    for panel in (pattern.shell.front, pattern.shell.back):
+        assert turn_up.bow_of(panel) < 0.1
+        along = panel.hem.end - panel.hem.start
+        for way in (panel.side.end_dir, panel.inseam.start_dir):
+            assert abs(((way.conjugate() * along) / abs(along)).real) < 0.005
 
 
 @settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -678,3 +684,31 @@ def test_leg_that_does_not_pass_the_foot_or_is_too_wide_for_its_elastic_is_refus
         edge = min(limits, key=lambda limit, wide=wide: abs(limit - wide))
         mended = draft.Leg(inside_leg=leg, hem=edge)
         assert list(drafted(ElasticHem(), garment="trousers", leg=mended).check()) == []
+
+
+# Limits that work
+
+
+def test_deepest_plain_hem_told_works():
+    def made(depth: float) -> draft.Pattern:
+        leg, hem = draft.Leg(inside_leg=60, stretch=0.0), draft.PlainHem(depth=depth, turn=11.7)
+        return draft.shorts(WOMAN, draft.Style(leg=leg, pocket=None, hem=hem))
+
+    with pytest.raises(draft.DraftError, match=r"style\.hem\.depth is 24\.5, expected at most 24\.\d mm") as caught:
+        made(24.5)
+    assert made(float(caught.value.expected.split()[2])).check() == []
+
+
+def test_leg_without_room_for_a_vent_is_told_depth_and_inside_leg_that_work():
+    """The vent, no shorter than the hem is deep, and 15 of facing above it take at most 0.6 of the inseam."""
+
+    def made(leg: float, depth: float) -> draft.Pattern:
+        hem = VentedHem(depth=depth, vent=max(20, depth))
+        return draft.shorts(WOMAN, draft.Style(leg=draft.Leg(inside_leg=leg), pocket=None, hem=hem))
+
+    with pytest.raises(draft.DraftError, match=r"style\.hem\.depth is 25\.0, expected at most \d+ mm") as caught:
+        made(60, 25)
+    assert made(60, float(caught.value.expected.split()[2])).check() == []
+    with pytest.raises(draft.DraftError, match=r"style\.leg\.inside_leg is 55\.0, expected \d+ mm or more") as caught:
+        made(55, 15)
+    assert made(float(caught.value.expected.split()[0]), 15).check() == []

@@ -51,7 +51,7 @@ class Legs:
         self.knee = -self.block.levels["knee"]
 
     def at(self, length: float, hem: float | None = None, knee: float | None = None) -> LegSeams:
-        return legs_for(self.block, self.sides, length, STRETCH_SHARE * length, hem, knee)
+        return legs_for(self.block, self.sides, length, STRETCH_SHARE * length, 0.0, hem, knee)
 
 
 def turns(path: Path) -> list[float]:

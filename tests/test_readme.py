@@ -49,3 +49,15 @@ def test_example_writes_all_files_and_finds_nothing(tmp_path, capsys):
     said = capsys.readouterr().out
     for word in ("Finished sizes", "Seams", "Findings: none", "zip:", "Written"):
         assert word in said
+
+
+def test_gallery_shows_the_presets_as_they_are():
+    """The committed gallery is what its script draws; after a change run it and look."""
+    drawn = runpy.run_path(str(ROOT / "examples" / "gallery.py"))["gallery"]()
+    kept = (ROOT / "examples" / "gallery.svg").read_text("utf-8")
+    sizes = [
+        [float(n) for box in re.findall(r'viewBox="([^"]+)"', text) for n in box.split()] for text in (drawn, kept)
+    ]
+    assert max(abs(a - b) for a, b in zip(*sizes, strict=True)) <= 1.0
+    words = [sorted(re.findall(r">([^<>]*[A-Za-z][^<>]*)<", text)) for text in (drawn, kept)]
+    assert words[0] == words[1]

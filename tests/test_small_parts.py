@@ -259,3 +259,47 @@ def test_buttons_of_braces_sit_inside_15_below_the_edge():
 def test_faced_waist_carries_its_loops_on_the_garment():
     marked = part_lines(with_parts(STYLES["faced waist"], BeltLoops(count=9)), "belt loop")
     assert set(marked) == {"front", "pocket_facing", "back"}
+
+
+# Limits, and every kind of waist
+
+
+@pytest.mark.parametrize("less", [0, 1e-6, 0.06, 0.5])
+def test_lining_may_be_as_long_as_the_leg(less):
+    pattern = draft.shorts(ZOO["woman"], draft.Style(small_parts=(Lining(shorter=less),)))
+    assert pattern.check() == []
+    hem = pattern.shell.back.hem.length
+    assert pattern.pieces["lining_back"].edge("hem").length == pytest.approx(hem, abs=0.5)
+
+
+def test_half_lining_whose_bottom_would_cross_the_crotch_seam_is_told_how_far_below_the_fork_it_may_end():
+    def made(below: float) -> draft.Pattern:
+        lining = Lining(length="half", below_fork=below)
+        return draft.shorts(ZOO["very large"], draft.Style(pocket=None, hem=draft.PlainHem(), small_parts=(lining,)))
+
+    with pytest.raises(draft.DraftError, match=r"small_parts\.below_fork is 50\.0, expected at least \d+ mm") as caught:
+        made(50)
+    least = int(caught.value.expected.split()[2])
+    assert made(least).check() == []
+    with pytest.raises(draft.DraftError, match="below_fork"):
+        made(least - 1)
+
+
+FOLDED = {
+    kind: {"darts": draft.Darts(front=1, front_as=kind, back_as=kind), "pocket": None}
+    for kind in ("pleats", "tucks", "gathers")
+}
+WAISTS = {
+    **FOLDED,
+    "raised": {"waist_drop": -50},
+    "raised with pleats": {"waist_drop": -50, "darts": draft.Darts(back_as="pleats")},
+    "yoke": {"yoke": draft.Yoke()},
+    "pleats of the front": {"pleats": draft.Pleats()},
+}
+
+
+@pytest.mark.parametrize("waist", WAISTS)
+@pytest.mark.parametrize("body", ["woman", "man"])
+def test_lining_sews_into_every_kind_of_waist(waist, body):
+    for lining in (Lining(), Lining(length="half")):
+        assert draft.trousers(ZOO[body], draft.Style(small_parts=(lining,), **WAISTS[waist])).check() == []

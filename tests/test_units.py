@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from draft.errors import DraftError
-from draft.units import MM_PER_INCH, MM_PER_UNIT, fmt, has_unit, to_mm
+from draft.units import HAIR, MM_PER_INCH, MM_PER_UNIT, at_least, at_most, fmt, has_unit, to_mm
 
 INCH = Fraction(254, 10)  # the international inch of 1959: 25.4 mm exactly (from memory)
 LONGEST_MM = 10_000_000
@@ -218,3 +218,16 @@ def test_written_numbers_read_back(mm, decimals):
 def test_never_writes_nan(number):
     with pytest.raises(DraftError, match=r"number is (nan|inf), expected a finite number to write: look for the step"):
         fmt(number)
+
+
+@given(st.floats(-5000, 5000), st.integers(0, 3))
+def test_written_limits_lie_inside_by_less_than_one_step(limit, decimals):
+    step = 10.0**-decimals
+    assert -step - HAIR < float(at_most(limit, decimals)) - limit < HAIR
+    assert -HAIR < float(at_least(limit, decimals)) - limit < step + HAIR
+
+
+@given(st.integers(-50_000, 50_000), st.floats(-4e-7, 4e-7), st.integers(0, 3))
+def test_float_noise_does_not_move_a_written_limit(steps, noise, decimals):
+    limit = steps / 10**decimals
+    assert at_most(limit + noise, decimals) == at_least(limit + noise, decimals) == fmt(limit, decimals)

@@ -223,3 +223,38 @@ def test_dart_without_cloth_beside_it_is_refused():
         raise no_room("back", seam)
     assert not has_room(narrow, seam)
     assert has_room(level, half.seam("back"))
+
+
+SMALL_DIFFERENCE = draft.Body(
+    waist=552, hip=658, crotch_depth=195, waist_to_hip=135, inside_leg=407, crotch_depth_taken="seated"
+)
+
+
+def test_smallest_share_told_works_and_so_does_the_count_of_darts():
+    def made(darts: draft.Darts) -> draft.Pattern:
+        return draft.shorts(SMALL_DIFFERENCE, draft.Style(ease=draft.Ease(hip=20), darts=darts, pocket=None))
+
+    with pytest.raises(draft.DraftError, match=r"front_share is 0\.25, expected at least 0\.\d{3} for 1") as caught:
+        made(draft.Darts(front=1, front_share=0.25))
+    least = float(caught.value.expected.split()[2])
+    assert made(draft.Darts(front=1, front_share=least)).check() == []
+    assert caught.value.remedy.endswith("or style.darts.front=0")
+    assert made(draft.Darts(front=0, front_share=0.25)).check() == []
+
+
+def test_share_too_large_for_one_dart_is_told_the_count_that_takes_it():
+    def made(back: int, share: float) -> draft.Pattern:
+        return draft.shorts(ZOO["man"], draft.Style(darts=draft.Darts(back=back, back_share=share)), fit="formula")
+
+    with pytest.raises(draft.DraftError, match=r"back_share is 0\.9, expected at most 0\.\d{3} for 1") as caught:
+        made(1, 0.9)
+    assert made(1, float(caught.value.expected.split()[2])).check() == []
+    if caught.value.remedy.endswith("style.darts.back=2"):
+        assert made(2, 0.9).check() == []
+
+
+def test_share_of_the_front_that_no_count_takes_is_told_another_share_only():
+    """A front has one dart at most."""
+    with pytest.raises(draft.DraftError, match="front_share") as caught:
+        draft.shorts(ZOO["woman"], draft.Style(darts=draft.Darts(front=1, front_share=1.0), pocket=None))
+    assert caught.value.remedy == "take a smaller share"

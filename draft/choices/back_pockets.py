@@ -14,7 +14,8 @@ class PatchPocket(BackPocket):
 
     width : of the mouth; None: 140, less on small bodies.
     height : from the mouth to the lowest point; None: 1.07 of the width, longer where a dart ends under the pocket.
-    below : from the waist seam to the mouth, at its middle; None: 65, less on small bodies.
+    below : from the waist seam to the mouth, at its middle; None: 65, less on small bodies, counted from the body's
+        waist where the waist is raised; with a yoke, at least 12 below its seam.
     shape : of the lower edge: ``"pointed"``, ``"rounded"`` or ``"square"``.
     point : how much lower the middle of a pointed edge lies than its corners.
     taper : how much each side comes in from the mouth to the lower corner.
@@ -63,7 +64,8 @@ class WeltPocket(BackPocket):
     """Back pocket whose mouth is cut into the back, parallel to the waist seam and centred on the darts.
 
     width : of the mouth; None: 130, less on small bodies.
-    below : from the waist seam to the upper edge of the mouth, at its middle; None: 70, less on small bodies.
+    below : from the waist seam to the upper edge of the mouth, at its middle; None: 70, less on small bodies, counted
+        from the body's waist where the waist is raised; with a yoke, at least 12 below its seam.
     welts : one, standing up from the lower edge, or two that meet in the middle.
     welt : finished height of each; None: 12 for one, 6 for two.
     bag_depth : from the mouth to the bottom of the bag; None: 150, less where the back is short.

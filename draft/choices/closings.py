@@ -42,7 +42,7 @@ class GrownOnFly(FlyFront):
 
 @choice
 class SideZip(Closing):
-    """Zip in the left side seam; the front is sewn up to the waist.
+    """Zip in the left side seam; the front is sewn up to the waist. A band without an underlap of its own gets 30.
 
     length : from the waist seam to the zip stop along the side seam; None: to 25 above the hip line.
     insertion : ``"concealed"``: edge to edge; ``"lapped"``: the front lies over the zip and is topstitched.

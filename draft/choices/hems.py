@@ -20,7 +20,7 @@ Placket = Literal["faced", "turned"]
 
 @choice
 class CutOnTurnUp(Hem):
-    """Turn-up cut in one with the leg. The bottom edge must be straight within 2 mm: a leg with upright seams there.
+    """Turn-up cut in one with the leg, whose seams are turned square to the bottom edge above it.
 
     depth : finished depth.
     inside : hem inside the leg, above the bottom edge; None: 6 less than the depth, at least 20.
@@ -30,6 +30,11 @@ class CutOnTurnUp(Hem):
     depth: float = mm(40.0, 20, 80)
     inside: float | None = mm(None, 15, 80)
     clearance: float = mm(1.0, 0, 3)
+
+    @property
+    def straight_over(self) -> float:
+        """Turn-up and as much again: folds are straight, so the bottom edge has to be."""
+        return 2 * self.depth
 
 
 @choice

@@ -81,13 +81,49 @@ def raised(block: Block, rise: float) -> Block:
     return replace(block, front=panel(block.front), back=panel(block.back), levels=levels)
 
 
+def spread(block: Block, by: float) -> Block:
+    """Block that is longer between hip line and crotch line; each centre seam gains `by` mm, the sides rise as much."""
+    hip = block.levels["hip"] + by
+
+    def panel(source: PanelBlock) -> PanelBlock:
+        names = ("waist_centre", "waist_side", "hip_side")
+        higher = replace(source, **{name: getattr(source, name) + 1j * by for name in names})
+        darts = tuple(replace(plan, mouth=plan.mouth + 1j * by, point=plan.point + 1j * by) for plan in source.darts)
+        shape = CrotchShape.of(source).changed(0.0, by, 0.0, 0.0)
+        return _changed(replace(higher, darts=darts), hip, shape)
+
+    levels = dict(block.levels) | {name: block.levels[name] + by for name in ("waist", "hip")}
+    return replace(block, front=panel(block.front), back=panel(block.back), levels=levels)
+
+
+def reshaped(panel: PanelBlock, y_hip: float, by: float, *, fork: float, angle: float, fullness: float) -> PanelBlock:
+    """Panel whose crotch seam is `by` mm longer.
+
+    Parameters
+    ----------
+    panel : PanelBlock
+    y_hip : float
+        Height of the hip line.
+    by, fork : float
+        How much longer the seam becomes, and how far its fork moves out, mm; what fork, angle and fullness do not give
+        of the length is given at the waist.
+    angle : float
+        Turn of the straight part towards the side, radians.
+    fullness : float
+        What the handles of the curve gain.
+    """
+    old = CrotchShape.of(panel)
+    new = old.changed(fork, 0.0, 0.0, fullness).turned(angle)
+    lift = by - (new.path.length - old.path.length)
+    return _changed(panel, y_hip, new.changed(0.0, lift, 0.0, 0.0))
+
+
 def leaned(block: Block, *, front: float = 0.0, back: float = 0.0) -> Block:
     """Block whose centre seams lean further towards the side, by mm at the waist; their lengths and the hip stay."""
 
-    def panel(source: PanelBlock, slant: float) -> PanelBlock:
-        shape = CrotchShape.of(source)
-        longer = shape.changed(0.0, 0.0, slant, 0.0).path.length - shape.path.length
-        return _changed(source, block.levels["hip"], shape.changed(0.0, -longer, slant, 0.0))
+    def panel(source: PanelBlock, mm: float) -> PanelBlock:
+        angle = mm / (block.levels["waist"] - CrotchShape.of(source).top.imag)
+        return reshaped(source, block.levels["hip"], 0.0, fork=0.0, angle=angle, fullness=0.0)
 
     return replace(block, front=panel(block.front, front), back=panel(block.back, back))
 
@@ -140,4 +176,4 @@ def _on_line(plan: DartPlan, old: complex, new: complex, turn: complex, y_hip: f
     mouth, run = new + (plan.mouth - old) * turn, (plan.point - plan.mouth) * unit(turn) ** TURNED_SHARE
     room = (mouth.imag - y_hip - DART_ABOVE_HIP) / -unit(run).imag
     shorter = np.minimum(1.0, np.maximum(room, np.minimum(SHORTEST_DART, abs(run))) / abs(run))
-    return DartPlan(mouth, mouth + run * shorter, plan.intake)
+    return replace(plan, mouth=mouth, point=mouth + run * shorter)

@@ -15,7 +15,7 @@ by the integral of unit tangent times the change of the velocity.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -97,6 +97,11 @@ class CrotchShape:
         centre = top + along / abs(along) * (abs(run) + lift)
         near, far = self.near + fullness, self.far + fullness
         return CrotchShape(self.fork + fork, top, centre, near, far, self.yielding, top_per_fork)
+
+    def turned(self, angle: Real) -> CrotchShape:
+        """Return the seam with its straight part turned about its lower end, towards the side, by `angle` radians."""
+        run = (self.waist_centre - self.top) * np.exp(1j * angle)
+        return replace(self, waist_centre=self.top + run)
 
     def _top(self, fork: Real) -> tuple[complex, complex]:
         """Top of the curve when the fork has moved, and how fast it moves with it."""

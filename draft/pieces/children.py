@@ -11,13 +11,11 @@ later edition is in force. Buttons through two layers, the pull at each, and the
 
 from __future__ import annotations
 
-from math import floor
-
 from draft.body import Body
 from draft.choices.bands import DrawstringBand
 from draft.errors import DraftError
 from draft.pieces.plan import Plan
-from draft.units import fmt
+from draft.units import HAIR, at_most, fmt
 
 CHILD_HIP, CHILD_LEG, YOUNG_LEG = 860.0, 740.0, 600.0
 LONGEST_END_OPEN, LONGEST_END_FITTED = 140.0, 280.0
@@ -62,11 +60,11 @@ def check_cord_ends(plan: Plan, ends: float, drawn_in: float) -> None:
     if not may_be_child(plan.body):
         return
     most = min(LONGEST_END_OPEN, LONGEST_END_FITTED - max(0.0, drawn_in) / 2)
-    if ends > most:
+    if ends > most + HAIR:
         raise DraftError(
             "style.band.ends",
             ends,
-            f"at most {floor(most)} mm on a body that may be a child's: free ends of {LONGEST_END_OPEN:g} fully open "
+            f"at most {at_most(most)} mm on a body that may be a child's: free ends of {LONGEST_END_OPEN:g} fully open "
             f"and of {LONGEST_END_FITTED:g} at fitted size",
             "make the ends shorter, or take an elastic and no cord",
         )

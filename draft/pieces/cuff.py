@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache, partial
-from math import floor
 
 from draft.edge import Corner, Edge
 from draft.errors import DraftError
@@ -23,6 +22,7 @@ from draft.seams import Joint, Run, Seam
 from draft.shape.leg import largest
 from draft.shape.shell import Panel
 from draft.style import TurnedCuff
+from draft.units import HAIR, at_most
 
 PARTS = ("front", "back")
 LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
@@ -34,9 +34,9 @@ def _choice(plan: Plan) -> TurnedCuff:
     assert isinstance(hem, TurnedCuff)
     panels = (plan.shell.front, plan.shell.back)
     most = LARGEST_SHARE * plan.shell.back.inseam.length
-    if hem.depth > most or not all(_on_leg(panel, hem.depth) for panel in panels):
+    if hem.depth > most + HAIR or not all(_on_leg(panel, hem.depth) for panel in panels):
         most = min(largest(partial(_on_leg, panel), most) for panel in panels)
-        expected = f"at most {floor(10 * most) / 10:.1f} mm on this leg"
+        expected = f"at most {at_most(most, 1)} mm on this leg"
         raise DraftError("style.hem.depth", hem.depth, expected, "make the cuff shallower or the leg longer")
     return hem
 

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from math import floor
+from functools import lru_cache, partial
 
 import numpy as np
 
@@ -25,18 +24,22 @@ from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes, stay_piece
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
-from draft.shape.shell import Waist
+from draft.shape.leg import largest
+from draft.shape.shell import Panel, Waist
 from draft.style import CurvedPocket
+from draft.units import HAIR, at_least, at_most
 
 USUAL_WIDTH, WIDTH_SHARE = 100.0, 0.55  # of the front waist
 USUAL_DEPTH, DEPTH_SHARE = 75.0, 0.55  # of the way from waist seam to hip
 USUAL_BAG, SMALLEST_BAG = 110.0, 40.0
 ABOVE_HEM = 30.0  # bag bottom above the hem or the top of the cuff
+SURELY_LONGER = 1.1  # so that the inside leg told works: the side seam may grow less than the leg
 SHARPEST_MOUTH = 15.0  # radius of the mouth: its allowance still turns
 CLEAR_OF_DART = 10.0
 CLEAR_OF_HIP = 10.0
 MOUTH_FULLNESS = 0.5523  # a quarter of an ellipse
-BAG_FULLNESS = 0.72
+BAG_FULLNESS, FULLEST = 0.72, 0.97  # fuller where the facing would not lie on the bag
+FINE_MM = 0.5
 GRAIN_INSIDE = 0.15  # ends of a grainline from the edges, as a share of the way across
 
 
@@ -71,28 +74,42 @@ def sizes(plan: Plan) -> Sizes:
     roundest = depth**2 / SHARPEST_MOUTH  # a quarter of an ellipse is sharpest at the end of its longer side
     usual = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length, most_width, roundest)
     width = usual if pocket.width is None else pocket.width
-    if width > most_width:
+    if width > most_width + HAIR:
         raise DraftError(
-            "style.pocket.width", width, f"at most {floor(most_width)} mm on this front", "make the mouth narrower"
+            "style.pocket.width", width, f"at most {at_most(most_width)} mm on this front", "make the mouth narrower"
         )
-    if depth > most_depth:
+    if depth > most_depth + HAIR:
         raise DraftError(
             "style.pocket.depth",
             depth,
-            f"at most {floor(most_depth)} mm: the mouth ends above the hip line",
+            f"at most {at_most(most_depth)} mm: the mouth ends above the hip line",
             "end it higher",
         )
     most_bag = panel.side.length - depth - ABOVE_HEM - hem_above(plan)
     bag = min(USUAL_BAG, most_bag, 1.2 * to_hip) if pocket.bag_depth is None else pocket.bag_depth
-    if bag > most_bag or most_bag < SMALLEST_BAG:
+    if most_bag < SMALLEST_BAG - HAIR:
+        raise no_bag(plan, SMALLEST_BAG - most_bag)
+    if bag > most_bag + HAIR:
         raise DraftError(
             "style.pocket.bag_depth",
             bag,
-            f"at most {floor(most_bag)} mm above this hem",
+            f"at most {at_most(most_bag)} mm above this hem",
             "make the bag shallower or the leg longer",
         )
     room = last - 2.0
     return Sizes(width, depth, bag, min(width + pocket.bag_beyond, room), min(width + pocket.facing_depth, room))
+
+
+def no_bag(plan: Plan, missing: float) -> DraftError:
+    """Say that the leg is `missing` mm too short for any bag between the mouth and the hem."""
+    leg = plan.style.leg.inside_leg
+    least = plan.shell.targets["inside_leg"] + missing * SURELY_LONGER
+    if least > plan.body.inside_leg:
+        kind, expected = type(plan.style.pocket).__name__, f"{at_least(missing)} mm more above the hem, for its bag"
+        return DraftError("style.pocket", kind, expected, "end the mouth or begin the hem elsewhere, or leave it out")
+    expected = f"{at_least(least)} mm or more for a pocket bag above this hem"
+    remedy = "make the leg longer, end the mouth higher, or leave the pocket out"
+    return DraftError("style.leg.inside_leg", leg, expected, remedy)
 
 
 def _choice(plan: Plan) -> CurvedPocket:
@@ -124,13 +141,27 @@ def lines(plan: Plan) -> Lines:
     last = panel.waist.parts[-1]
     mouth = _scoop(last, panel.side, s.width, s.depth)
     under = _scoop(last, panel.side, s.facing, s.depth + _choice(plan).facing_depth)
-    bottom = panel.side.point_at(s.depth + s.bag)
-    across = 1j * panel.side.direction_at(s.depth + s.bag)
-    inner = last.point_at(last.length - s.inner)
-    down = 1j * last.direction_at(last.length - s.inner)
-    corner = cross_lines(bottom, across, inner, down)
-    contour = Path((hook(bottom, corner, inner, BAG_FULLNESS),))
-    return Lines(last.end, mouth, last, under, contour)
+    return Lines(last.end, mouth, last, under, _contour(s, panel, under))
+
+
+def _contour(s: Sizes, panel: Panel, under: Path) -> Path:
+    """Lower edge of both bags, square to side seam and waist: so full, and so far in, that the facing lies on them."""
+    last, low = panel.waist.parts[-1], s.depth + s.bag
+    at_inner = last.length - s.inner
+    bottom, inner = panel.side.point_at(low), last.point_at(at_inner)
+    across, down = 1j * panel.side.direction_at(low), 1j * last.direction_at(at_inner)
+    beside, on_bag = Path.join(last.between(at_inner, last.length), panel.side.between(0, low)), under.points(FINE_MM)
+
+    def drawn(less: float, down: complex) -> Path:
+        return Path((hook(bottom, cross_lines(bottom, across, inner, down), inner, FULLEST - less),))
+
+    def holds(less: float, down: complex) -> bool:
+        outline = Path.join(beside, drawn(less, down)).points(FINE_MM)
+        return bool(inside(on_bag[1:-1], outline).all())
+
+    if not holds(0.0, down):  # a side seam that leans in downwards: the bag runs beside the facing, not square
+        down = under.start_dir
+    return drawn(largest(partial(holds, down=down), FULLEST - BAG_FULLNESS), down)
 
 
 def _scoop(waist: Path, side: Path, width: float, depth: float) -> Path:

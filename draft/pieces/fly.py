@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil, floor
 
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.errors import DraftError
@@ -20,8 +19,8 @@ from draft.geometry.segments import Cubic, Line, Motion
 from draft.piece import Cut, InnerLine, Notch, Piece
 from draft.pieces.plan import FrontOpening, Opens, Plan
 from draft.seams import Run, Seam
-from draft.style import FlyFront
-from draft.units import fmt
+from draft.style import LONGEST_FLY, FlyFront
+from draft.units import HAIR, at_least, at_most, fmt
 
 USUAL_WIDTH, WIDTH_SHARE = 42.0, 0.27  # of the front waist
 SHIELD_OVER_FACING = 3.0
@@ -68,19 +67,20 @@ def sizes(plan: Plan) -> Sizes:
     """
     fly, panel = _choice(plan), plan.shell.front
     most = min(panel.straight, panel.crotch.length - LEFT_IN_CROTCH)
-    usual = max(0.25 * plan.body.hip - 50, 0.5 * most)
-    stop = min(usual, most) if fly.length is None else fly.length
-    if stop > most:
+    raised = max(0.0, -plan.style.waist_drop)
+    usual = max(0.25 * plan.body.hip - 50 + raised, 0.5 * most)
+    stop = float(min(usual, most, LONGEST_FLY)) if fly.length is None else fly.length
+    if stop > most + HAIR:
         raise DraftError(
-            "style.closing.length", stop, f"at most {floor(most)} mm, the straight of the crotch seam", "shorten it"
+            "style.closing.length", stop, f"at most {at_most(most)} mm, the straight of the crotch seam", "shorten it"
         )
     first = panel.waist.parts[0].length
     usual_width = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length)
     width = usual_width if fly.width is None else fly.width
     most_width = first - 5.0
-    if width > most_width:
+    if width > most_width + HAIR:
         raise DraftError(
-            "style.closing.width", width, f"at most {floor(most_width)} mm on this front", "make it narrower"
+            "style.closing.width", width, f"at most {at_most(most_width)} mm on this front", "make it narrower"
         )
     shield = width + SHIELD_OVER_FACING if fly.shield_width is None else fly.shield_width
     topstitch = TOPSTITCH_SHARE * width if fly.topstitch is None else fly.topstitch
@@ -88,7 +88,10 @@ def sizes(plan: Plan) -> Sizes:
         if value < topstitch + FACING_OVER_TOPSTITCH:
             least = topstitch + FACING_OVER_TOPSTITCH
             raise DraftError(
-                f"style.closing.{name}", value, f"at least {ceil(least)} mm: 5 more than the topstitching", "widen it"
+                f"style.closing.{name}",
+                value,
+                f"at least {at_least(least)} mm: 5 more than the topstitching",
+                "widen it",
             )
     return Sizes(stop, width, shield, topstitch)
 

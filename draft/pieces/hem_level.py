@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from draft.pieces import cuff, hems, plain_hem
-from draft.pieces.plan import HemKind, Plan
-from draft.style import Choice, PlainHem, TurnedCuff
+from draft.pieces import hems
+from draft.pieces.plan import Plan
 
 
 def hem_above(plan: Plan) -> float:
     """Height of the finished hem above the bottom edge as its own kind tells it, mm; 0 for one that hangs below."""
-    kinds: dict[type[Choice], HemKind] = {TurnedCuff: cuff, PlainHem: plain_hem, **hems.KINDS}
-    kind = kinds.get(type(plan.style.hem))
+    kind = hems.KINDS.get(type(plan.style.hem))
     return 0.0 if kind is None else kind.above(plan)

@@ -7,12 +7,10 @@ was read as the usage of dress trousers; the sizes of hook and bar are common pr
 
 from __future__ import annotations
 
-from math import ceil
-
 from draft.errors import DraftError
 from draft.geometry.path import Path
 from draft.piece import InnerLine
-from draft.units import fmt
+from draft.units import HAIR, at_least, fmt
 
 HOOK_AT = 10.0  # its centre from the end of the overlap
 HOOK_HIGH = 13.0  # across the band
@@ -42,13 +40,15 @@ def check_room(depth: float, under: float, overlap: float = 0.0) -> None:
     draft.errors.DraftError: style.band.underlap is 10, expected at least 16 mm to carry the bar: make it wider.
     """
     least = HOOK_HIGH + 2 * AROUND_HOOK
-    if depth < least:
+    if depth < least - HAIR:
         raise DraftError(
             "style.band.depth", depth, f"at least {least:g} mm for a flat hook", "make it deeper or take a button"
         )
     least = max(0.0, HOOK_AT - overlap + BEHIND_BAR)
-    if under < least:
-        raise DraftError("style.band.underlap", under, f"at least {ceil(least)} mm to carry the bar", "make it wider")
+    if under < least - HAIR:
+        raise DraftError(
+            "style.band.underlap", under, f"at least {at_least(least)} mm to carry the bar", "make it wider"
+        )
 
 
 def hook_marks(centre: complex, along: complex) -> tuple[InnerLine, ...]:

@@ -1,32 +1,13 @@
-"""Which file makes which kind: the one place where a new kind is registered."""
+"""Which file makes which kind; each kind is registered in the package of its file."""
 
 from __future__ import annotations
 
 from typing import Any
 
 from draft.errors import DraftError
-from draft.pieces import (
-    back_pockets,
-    bands,
-    closings,
-    cuff,
-    curved_pocket,
-    fly,
-    front_pockets,
-    hems,
-    plain_hem,
-    small_parts,
-    straight_band,
-)
+from draft.pieces import back_pockets, bands, closings, front_pockets, hems, small_parts
 from draft.pieces.plan import BackPocketKind, BandKind, ClosingKind, HemKind, PocketKind, SmallPartKind
-from draft.style import Choice, CurvedPocket, FlyFront, PlainHem, SmallPart, StraightBand, Style, TurnedCuff
-
-POCKETS: dict[type[Choice], PocketKind] = {CurvedPocket: curved_pocket, **front_pockets.KINDS}
-BACK_POCKETS: dict[type[Choice], BackPocketKind] = dict(back_pockets.KINDS)
-SMALL_PARTS: dict[type[Choice], SmallPartKind] = dict(small_parts.KINDS)
-CLOSINGS: dict[type[Choice], ClosingKind] = {FlyFront: fly, **closings.KINDS}
-HEMS: dict[type[Choice], HemKind] = {TurnedCuff: cuff, PlainHem: plain_hem, **hems.KINDS}
-BANDS: dict[type[Choice], BandKind] = {StraightBand: straight_band, **bands.KINDS}
+from draft.style import Choice, SmallPart, Style
 
 
 def _of(kinds: dict[type[Choice], Any], field: str, choice: Choice) -> Any:
@@ -39,36 +20,36 @@ def _of(kinds: dict[type[Choice], Any], field: str, choice: Choice) -> Any:
 
 def pocket_of(style: Style) -> PocketKind | None:
     """File that makes the chosen pocket; None without a pocket."""
-    kind: PocketKind | None = None if style.pocket is None else _of(POCKETS, "pocket", style.pocket)
+    kind: PocketKind | None = None if style.pocket is None else _of(front_pockets.KINDS, "pocket", style.pocket)
     return kind
 
 
 def back_pocket_of(style: Style) -> BackPocketKind | None:
     """File that makes the chosen back pocket; None without one."""
     chosen = style.back_pocket
-    kind: BackPocketKind | None = None if chosen is None else _of(BACK_POCKETS, "back_pocket", chosen)
+    kind: BackPocketKind | None = None if chosen is None else _of(back_pockets.KINDS, "back_pocket", chosen)
     return kind
 
 
 def small_part_of(part: SmallPart) -> SmallPartKind:
     """File that makes a small part."""
-    kind: SmallPartKind = _of(SMALL_PARTS, "small_parts", part)
+    kind: SmallPartKind = _of(small_parts.KINDS, "small_parts", part)
     return kind
 
 
 def closing_of(style: Style) -> ClosingKind:
     """File that makes the chosen closing."""
-    kind: ClosingKind = _of(CLOSINGS, "closing", style.closing)
+    kind: ClosingKind = _of(closings.KINDS, "closing", style.closing)
     return kind
 
 
 def hem_of(style: Style) -> HemKind:
     """File that makes the chosen hem."""
-    kind: HemKind = _of(HEMS, "hem", style.hem)
+    kind: HemKind = _of(hems.KINDS, "hem", style.hem)
     return kind
 
 
 def band_of(style: Style) -> BandKind:
     """File that makes the chosen band."""
-    kind: BandKind = _of(BANDS, "band", style.band)
+    kind: BandKind = _of(bands.KINDS, "band", style.band)
     return kind

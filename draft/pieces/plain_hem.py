@@ -15,6 +15,7 @@ from draft.pieces.plan import Plan
 from draft.seams import Joint, Seam
 from draft.shape.shell import Panel
 from draft.style import PlainHem
+from draft.units import HAIR, at_most
 
 FAR = 200.0  # further than any turning flares, mm
 LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
@@ -24,9 +25,12 @@ def _choice(plan: Plan) -> PlainHem:
     hem = plan.style.hem
     assert isinstance(hem, PlainHem)
     most = LARGEST_SHARE * plan.shell.back.inseam.length
-    if hem.depth + hem.turn > most:
+    if hem.depth + hem.turn > most + HAIR:
         raise DraftError(
-            "style.hem.depth", hem.depth, f"at most {most - hem.turn:.1f} mm on this leg", "make the hem shallower"
+            "style.hem.depth",
+            hem.depth,
+            f"at most {at_most(most - hem.turn, 1)} mm on this leg",
+            "make the hem shallower",
         )
     return hem
 

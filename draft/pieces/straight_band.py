@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from math import ceil
 
 from draft.edge import Corner, Edge, mirrored_outline
 from draft.errors import DraftError
@@ -19,6 +18,7 @@ from draft.pieces.hook_and_bar import HOOK_AT, bar_marks, check_room, hook_marks
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
 from draft.style import StraightBand
+from draft.units import HAIR, at_least
 
 BACK_SHARE_OF_EASE = 2 / 3
 BUTTON_FROM_END = 15.0
@@ -82,9 +82,9 @@ def _carries_fastener(band: StraightBand, under: float) -> None:
         check_room(band.depth, under)
         return
     least = button_at(band) + band.button / 2
-    if under < least:
+    if under < least - HAIR:
         raise DraftError(
-            "style.band.underlap", under, f"at least {ceil(least)} mm to carry the button", "make it wider"
+            "style.band.underlap", under, f"at least {at_least(least)} mm to carry the button", "make it wider"
         )
 
 

@@ -26,6 +26,7 @@ from draft.pieces.plan import Plan
 from draft.seams import Joint, Run, Seam
 from draft.shape.leg import solve
 from draft.style import Yoke
+from draft.units import at_least, at_most
 
 NAME = "back_yoke"
 SHORTEST_DART = 25.0  # a dart that ends nearer to the waist would stand out like a cone
@@ -116,20 +117,23 @@ def _check(parted: Parted) -> None:
     for field, end in (("centre", seam.p0), ("side", seam.p1)):
         if end.imag < hip:
             most = getattr(yoke, field) - (hip - end.imag)
-            expected = f"at most {most:.0f} mm on this body, {ABOVE_HIP:g} above the hip line"
+            expected = f"at most {at_most(most)} mm on this body, {ABOVE_HIP:g} above the hip line"
             raise DraftError(f"style.yoke.{field}", getattr(yoke, field), expected, "make the yoke shallower")
     for dart in plan.shell.back.waist.darts:
         if dart.length < SHORTEST_DART:
             more = SHORTEST_DART - dart.length
-            expected = f"about {yoke.centre + more:.0f} mm or more, so that no dart is shorter than {SHORTEST_DART:g}"
+            least = at_least(yoke.centre + more)
+            expected = f"about {least} mm or more, so that no dart is shorter than {SHORTEST_DART:g}"
             raise DraftError("style.yoke.centre", yoke.centre, expected, "make the yoke deeper")
     marks = [p for line in _kept_lines(parted) for p in line.path.points(1.0)]
     marks += [hole.at for hole in _kept_holes(parted)]
     above = max((_above(parted, p) for p in marks), default=-1.0)
     if above > 0:
         most = min(yoke.centre, yoke.side) - above
-        expected = f"at most {max(0.0, most):.0f} mm at centre and side, above the marks on the back"
-        raise DraftError("style.yoke.centre", yoke.centre, expected, "make the yoke shallower or leave the pocket out")
+        expected = f"at most {at_most(max(0.0, most))} mm at centre and side, above the marks on the back"
+        raise DraftError(
+            "style.yoke.centre", yoke.centre, expected, "make the yoke shallower, or set pocket and tape lower"
+        )
 
 
 def _above(parted: Parted, p: complex) -> float:

@@ -17,6 +17,7 @@ from draft.shape.silhouette import shaped
 from draft.shape.top import top_of
 from draft.shape.waist import waist_target
 from draft.style import Style
+from draft.units import HAIR, at_least, at_most
 
 Garment = Literal["shorts", "trousers"]
 
@@ -41,12 +42,12 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
     top = top_of(block, body, style, drop)
     block, plain = top.block, block
 
-    inside_leg = _inside_leg(style, body, garment)
+    inside_leg = inside_leg_of(style, body, garment)
     stretch = _stretch(style, inside_leg)
     sides = (top.front.side, top.back.side)
     finished_hip = body.hip + block.ease["hip"]
     below_knee = inside_leg + block.levels["knee"]
-    cut = partial(legs_for, block, sides, inside_leg, stretch)
+    cut = partial(legs_for, block, sides, inside_leg, stretch, style.hem.straight_over)
     legs = shaped(style.leg, finished_hip, below_knee, cut)
     targets = {
         "waist": waist_target(plain, body, style.waist_drop),
@@ -54,7 +55,7 @@ def shell_of(block: Block, body: Body, style: Style, garment: Garment) -> Shell:
         "inside_leg": inside_leg,
     }
     if style.leg.hem is not None:
-        targets["hem"] = style.leg.hem
+        targets["hem"] = style.leg.hem + style.leg.wider
     if style.leg.knee is not None and -inside_leg < block.levels["knee"]:
         targets["knee"] = style.leg.knee
     targets["outside_leg"] = legs.front[0].length
@@ -87,9 +88,8 @@ def _check_drop(block: Block, body: Body, drop: float) -> None:
         block.front.straight - SHORTEST_STRAIGHT, block.back.straight - SHORTEST_STRAIGHT, 0.6 * body.waist_to_hip
     )
     if drop > max(0.0, most):
-        raise DraftError(
-            "style.waist_drop", drop, f"at most {max(0.0, most):.0f} mm on this body", "choose a smaller drop"
-        )
+        expected = f"at most {at_most(max(0.0, most))} mm on this body"
+        raise DraftError("style.waist_drop", drop, expected, "choose a smaller drop")
 
 
 def _check_lengths(style: Style, block: Block) -> None:
@@ -100,25 +100,27 @@ def _check_lengths(style: Style, block: Block) -> None:
             raise DraftError(
                 f"style.darts.{field}",
                 value,
-                f"{least:.0f} to {most:.0f} mm: the point lies above the hip line",
+                f"{at_least(least)} to {at_most(most)} mm: the point lies above the hip line",
                 "choose a length inside these limits",
             )
 
 
-def _inside_leg(style: Style, body: Body, garment: Garment) -> float:
+def inside_leg_of(style: Style, body: Body, garment: Garment) -> float:
+    """Finished inside leg in mm: the asked one, or what the garment usually has."""
     most = body.inside_leg
     wanted = style.leg.inside_leg
     if wanted is None:
         return most - TROUSERS_ABOVE_FLOOR if garment == "trousers" else min(SHORTS_INSIDE_LEG, 0.4 * most)
     if wanted > most:
         raise DraftError(
-            "style.leg.inside_leg", wanted, f"at most {most:.0f} mm, the body's inside leg", "choose a shorter leg"
+            "style.leg.inside_leg", wanted, f"at most {at_most(most)} mm, the body's inside leg", "choose a shorter leg"
         )
     return wanted
 
 
 def _stretch(style: Style, inside_leg: float) -> float:
     most, wanted = STRETCH_SHARE * inside_leg, style.leg.stretch or 0.0
-    if wanted > most:
-        raise DraftError("style.leg.stretch", wanted, f"at most {most:.1f} mm (1.5 % of the inseam)", "stretch it less")
+    if wanted > most + HAIR:
+        expected = f"at most {at_most(most, 1)} mm (1.5 % of the inseam)"
+        raise DraftError("style.leg.stretch", wanted, expected, "stretch it less")
     return wanted

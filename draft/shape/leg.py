@@ -16,9 +16,10 @@ from draft.geometry.construct import bow, bow_into, smooth
 from draft.geometry.flow import end_square, flow_through
 from draft.geometry.meet import along_at_height, line_crossings
 from draft.geometry.path import Path
-from draft.geometry.points import with_y
+from draft.geometry.points import unit, with_y
 from draft.geometry.segments import Cubic, Line
 from draft.shape.blend import blended
+from draft.units import at_least, at_most
 
 FORK_REACH_MM, FORK_REACH_SHARE = 75.0, 0.45  # how far down the inseam is turned square to the crotch seam
 KNEE_REACH_MM = 90.0
@@ -28,6 +29,7 @@ STRAIGHTEN_FADE_MM = 100.0  # above the knee
 STEEPEST_LEAN = 0.55  # a seam may be moved at most this much per mm of the length over which it is moved
 NARROWEST_HEM = 60.0  # of a panel
 STEEPEST_SLANT = 0.75  # and may lie across by at most this much per mm of its length
+STRAIGHT_SHARE = 0.45  # of the inseam, at most, over which a straight hem turns the seams
 LEAST_BEND = 1e-6  # a bend at the knee below this share is none
 CURVED_SHARE = 1.04  # length of an inseam from fork to knee over its chord, with a margin
 LENGTH_TOL_MM = 1e-4
@@ -154,19 +156,34 @@ class SideTop:
 
 
 def cut_legs(
-    block: Block, sides: tuple[SideTop, SideTop], inside_leg: float, stretch: float, widths: Widths
+    block: Block,
+    sides: tuple[SideTop, SideTop],
+    inside_leg: float,
+    stretch: float,
+    widths: Widths,
+    straight_over: float = 0.0,
 ) -> LegSeams:
     """Both legs cut at the length `inside_leg` along the front inseam; the back inseam is `stretch` shorter.
 
-    The front's hem ends level at side and inseam; the back is cut where its seams are as long as the front's.
+    The front's hem ends level at side and inseam; the back is cut where its seams are as long as the front's. Over the
+    last `straight_over` mm the seams are turned square to the hem's chord.
     """
+    if straight_over:
+        plain = cut_legs(block, sides, inside_leg, stretch, widths)
+        down = [-1j * unit(hem.end - hem.start) for _, hem, _ in (plain.front, plain.back)]
+        reach = min(straight_over, STRAIGHT_SHARE * inside_leg)
+    else:
+        down, reach = [0j, 0j], 0.0
     front, back = block.front, block.back
 
+    def squared(seam: Path, down: complex) -> Path:
+        return end_square(seam, down, reach) if reach else seam
+
     def front_inseam(y: float) -> Path:
-        return inseam_to(front, y, widths)
+        return squared(inseam_to(front, y, widths).reversed(), down[0]).reversed()
 
     def back_inseam(y: float) -> Path:
-        return inseam_to(back, y, widths)
+        return squared(inseam_to(back, y, widths).reversed(), down[1]).reversed()
 
     y_front = solve(lambda y: front_inseam(y).length, inside_leg, front.fork.imag - inside_leg * 0.99)
     inseam_f = front_inseam(y_front)
@@ -175,9 +192,9 @@ def cut_legs(
     top_f, top_b = sides
 
     def back_side(y: float) -> Path:
-        return top_b.above(side_from(back, top_b.at, y, widths))
+        return squared(top_b.above(side_from(back, top_b.at, y, widths)), down[1])
 
-    side_f = top_f.above(side_from(front, top_f.at, y_front, widths))
+    side_f = squared(top_f.above(side_from(front, top_f.at, y_front, widths)), down[0])
     side_b = back_side(solve(lambda y: back_side(y).length, side_f.length, y_front))
     return LegSeams(
         (side_f, hem_between(side_f, inseam_f), inseam_f), (side_b, hem_between(side_b, inseam_b), inseam_b)
@@ -205,13 +222,13 @@ def check_knee(block: Block, inside_leg: float, hem: float | None, knee: float) 
         return
     least = _to_knee(block, 0.0) + NEAR_KNEE_MM
     if inside_leg < least:
-        expected = f"an inside leg of {least:.0f} mm or more on this body, 60 below the knee"
+        expected = f"an inside leg of {at_least(least)} mm or more on this body, 60 below the knee"
         raise DraftError("style.leg.knee", knee, expected, "leave the knee out or make the leg longer")
     own = _own_knee(block)
     most = largest(lambda room: _knee_fits(block, inside_leg, hem, copysign(room, knee - own)), abs(knee - own) / 4)
     if most < abs(knee - own) / 4:
-        word, edge = ("at most", own + 4 * most) if knee > own else ("at least", own - 4 * most)
-        expected = f"{word} {edge:.0f} mm for an inside leg of {inside_leg:.0f} (the method's own is {own:.0f})"
+        edge = f"at most {at_most(own + 4 * most)}" if knee > own else f"at least {at_least(own - 4 * most)}"
+        expected = f"{edge} mm for an inside leg of {inside_leg:.0f} (the method's own is {own:.0f})"
         raise DraftError("style.leg.knee", knee, expected, "choose another width")
 
 
@@ -249,6 +266,7 @@ def legs_for(
     sides: tuple[SideTop, SideTop],
     inside_leg: float,
     stretch: float,
+    straight_over: float,
     hem: float | None,
     knee: float | None,
 ) -> LegSeams:
@@ -265,7 +283,7 @@ def legs_for(
 
     def moved(out: float) -> LegSeams:
         widths = Widths(own.hem_inseam + out, own.hem_side + out, own.knee)
-        return cut_legs(block, sides, inside_leg, stretch, widths)
+        return cut_legs(block, sides, inside_leg, stretch, widths, straight_over)
 
     if hem is None:
         return moved(0.0)
@@ -275,7 +293,8 @@ def legs_for(
     farthest = own.at_knee + side * hem_room(block, begun, inside_leg, narrower=side < 0)
     edge = moved(farthest).hem
     if side * (hem - edge) > 0:
-        expected = f"{'at most' if side > 0 else 'at least'} {edge:.0f} mm for an inside leg of {inside_leg:.0f}"
+        limit = f"at most {at_most(edge)}" if side > 0 else f"at least {at_least(edge)}"
+        expected = f"{limit} mm for an inside leg of {inside_leg:.0f}"
         raise DraftError("style.leg.hem", hem, expected, "choose another width")
     share = (hem - begun.hem) / (edge - begun.hem) if edge != begun.hem else 0.0
     return moved(solve(lambda out: moved(out).hem, hem, own.at_knee + share * (farthest - own.at_knee)))

@@ -18,6 +18,7 @@ from draft.geometry.points import unit
 from draft.shape.leg import solve
 from draft.shape.waist import LARGEST_INTAKE, SMALLEST_ASKED_INTAKE, Level, Suppression, at_level
 from draft.style import Darts, WaistShares
+from draft.units import HAIR, at_least, at_most
 
 LARGEST_LEAN = {"front": 25.0, "back": 110.0}  # of a centre seam: a fly lies flat only on a nearly upright front
 STEEPEST_SIDE = 0.45  # of a side seam, per mm of the height from hip to waist
@@ -52,12 +53,12 @@ def with_centres(block: Block, shares: WaistShares, whole: float, drop: float) -
         raise DraftError("style.waist_shares", round(2 * whole), expected, "leave the shares out on this body")
     wanted = {"front": shares.front_centre * whole, "back": shares.back_centre * whole}
     for name, lean in wanted.items():
-        if lean > LARGEST_LEAN[name]:
-            most = LARGEST_LEAN[name] / whole
+        most = LARGEST_LEAN[name] / whole
+        if lean / whole > most + HAIR:
             raise DraftError(
                 f"style.waist_shares.{name}_centre",
                 getattr(shares, f"{name}_centre"),
-                f"at most {most:.3f} on this body, {LARGEST_LEAN[name]:g} mm",
+                f"at most {at_most(most, 3)} on this body, {LARGEST_LEAN[name]:g} mm",
                 "give the rest to the side seams or the darts",
             )
 
@@ -85,8 +86,8 @@ def shared_out(
         When a seam or a dart would take too much or too little; it names the limit.
     """
     most = 2 * STEEPEST_SIDE * height / whole
-    if shares.side > most:
-        expected = f"at most {most:.3f} on this body: the seam may lean {STEEPEST_SIDE:g} mm per mm"
+    if shares.side > most + HAIR:
+        expected = f"at most {at_most(most, 3)} on this body: the seam may lean {STEEPEST_SIDE:g} mm per mm"
         raise DraftError("style.waist_shares.side", shares.side, expected, "give the rest to the darts")
     found = {}
     for name, level in levels.items():
@@ -108,8 +109,8 @@ def _taken(name: str, level: Level, share: float, whole: float, count: int) -> t
         raise DraftError(field, share, expected, f"choose darts=draft.Darts({name}=1), or give the share to the seams")
     each = share * whole / count
     low, high = (limit * count / whole for limit in (SMALLEST_ASKED_INTAKE, LARGEST_INTAKE[name]))
-    if not SMALLEST_ASKED_INTAKE <= each <= LARGEST_INTAKE[name]:
-        expected = f"0, or {low:.3f} to {high:.3f} for {count} dart(s) on this body"
+    if not low - HAIR <= share <= high + HAIR:
+        expected = f"0, or {at_least(low, 3)} to {at_most(high, 3)} for {count} dart(s) on this body"
         raise DraftError(field, share, expected, "choose a share inside these limits, or another count of darts")
     return (each,) * count
 

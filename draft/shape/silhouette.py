@@ -51,11 +51,19 @@ def shaped(leg: Leg, hip: float, below_knee: float, cut: Callable[[float | None,
     """Leg of the asked shape, or the nearest to it that the body has room for.
 
     `cut` draws a leg with a hem and a knee, and refuses what has no room. Hem and knee that the style asks for in mm
-    are not moved.
+    are not moved. What is asked for beyond the shape is then added to the hem.
     """
-    if leg.shape is None:
-        return cut(leg.hem, leg.knee)
+    legs, knee = _named(leg, hip, below_knee, cut)
+    return cut(legs.hem + leg.wider, knee) if leg.wider else legs
+
+
+def _named(
+    leg: Leg, hip: float, below_knee: float, cut: Callable[[float | None, float | None], LegSeams]
+) -> tuple[LegSeams, float | None]:
+    """Leg of the asked shape, and the knee it was cut with."""
     own = cut(leg.hem, leg.knee)
+    if leg.shape is None:
+        return own, leg.knee
     hem: float | None
     if below_knee < NEAR_KNEE_MM:
         hem, knee = (own.hem + GIRTHS[leg.shape].short if leg.hem is None else leg.hem), leg.knee
@@ -65,7 +73,7 @@ def shaped(leg: Leg, hip: float, below_knee: float, cut: Callable[[float | None,
         nearer = own.hem + share * (hem - own.hem) if hem is not None and leg.hem is None else leg.hem
         for at_knee in (knee, leg.knee) if knee != leg.knee else (knee,):
             try:
-                return cut(nearer, at_knee)
+                return cut(nearer, at_knee), at_knee
             except DraftError:
                 continue
-    return own
+    return own, leg.knee

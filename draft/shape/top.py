@@ -96,7 +96,8 @@ def _by_method(
         if not crowded:
             return waists, plan
         name = crowded[0]
-        if _folded(style, name) or getattr(darts, f"{name}_share") is not None:
+        fixed = any(plan.fixed for plan in levels[name].plans)
+        if _folded(style, name) or fixed or getattr(darts, f"{name}_share") is not None:
             raise _no_room(style, name, waists[name])
         fewer = len(waists[name].darts) - 1
         darts = replace(darts, front=fewer) if name == "front" else replace(darts, back=fewer)

@@ -6,7 +6,8 @@ square to the legs of one dart, or to two side seams, continue each other when t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 
 from draft.block import Block, DartPlan, PanelBlock
 from draft.body import Body
@@ -17,11 +18,13 @@ from draft.geometry.path import Path
 from draft.geometry.points import cross, cross_lines, dot, unit
 from draft.shape.shell import Waist
 from draft.style import Darts, StraightBand, Style, Yoke
+from draft.units import HAIR, at_least, at_most
 
 LARGEST_INTAKE = {"front": 30.0, "back": 35.0}  # one dart; common practice, no source
 USUAL_INTAKE = {"front": 25.0, "back": 30.0}  # above it a cutter splits the dart
 SMALLEST_INTAKE = 9.0  # the method's own darts below this are left out: not worth sewing
 SMALLEST_ASKED_INTAKE = 5.0  # darts that were asked for may be smaller
+MOST_DARTS = {"front": 1, "back": 2}
 SMALLEST_GAP = 12.0  # between a dart and the next dart or seam
 LENGTH_TOL_MM = 0.01
 SHARPEST_MM = 13.0  # smallest radius of the seam beside a dart: an allowance of 10 mm still lies beside it
@@ -79,7 +82,7 @@ def at_level(panel: PanelBlock, drop: float) -> Level:
         axis = unit(plan.mouth - plan.point)
         mouth = cross_lines(plan.point, axis, centre, unit(side - centre))
         share = dot(mouth - plan.point, axis) / abs(plan.mouth - plan.point)
-        plans.append(DartPlan(mouth, plan.point, max(0.0, plan.intake * share), plan.pleat))
+        plans.append(replace(plan, mouth=mouth, intake=max(0.0, plan.intake * share)))
     return Level(centre, side, tuple(plans))
 
 
@@ -110,7 +113,7 @@ def suppress(front: Level, back: Level, hips: dict[str, float], girth: float, da
         if any(plan.pleat for plan in level.plans):
             intakes[name] = tuple(plan.intake for plan in level.plans)
         elif shares[name] is None:
-            intakes[name] = _own_intakes(name, level, counts[name])
+            intakes[name] = own_intakes(name, level, counts[name])
             left = (level.intake - sum(intakes[name])) / 2
             other = "back" if name == "front" else "front"
             net[name], net[other] = net[name] + left, net[other] - left
@@ -119,13 +122,15 @@ def suppress(front: Level, back: Level, hips: dict[str, float], girth: float, da
     return {name: Suppression(net[name], intakes[name]) for name in levels}
 
 
-def _own_intakes(name: str, level: Level, count: int) -> tuple[float, ...]:
+def own_intakes(name: str, level: Level, count: int) -> tuple[float, ...]:
+    """Intakes of `count` darts as the method has them, none larger than usual nor too small to sew."""
     if count == 0 or level.intake == 0:
         return ()
     planned = [plan.intake for plan in level.plans]
-    usual = USUAL_INTAKE[name]
+    fixed = any(plan.fixed for plan in level.plans)
+    usual = inf if fixed else USUAL_INTAKE[name]
     wanted = [min(intake, usual) for intake in planned] if count == len(planned) else [min(level.intake, usual)]
-    return tuple(wanted) if min(wanted) >= SMALLEST_INTAKE else ()
+    return tuple(wanted) if min(wanted) >= (SMALLEST_ASKED_INTAKE if fixed else SMALLEST_INTAKE) else ()
 
 
 def _shared_intakes(name: str, level: Level, count: int, share: float, difference: float) -> tuple[float, ...]:
@@ -134,24 +139,32 @@ def _shared_intakes(name: str, level: Level, count: int, share: float, differenc
         return ()
     room = level.run - SMALLEST_GAP * (2 * count + 1)
     largest = min(count * LARGEST_INTAKE[name], difference, max(0.0, room)) / difference
-    if share > largest + 1e-9:
+    if share > largest + HAIR:
         raise DraftError(
             field,
             share,
-            f"at most {largest:.3f} for {count} dart(s) on this body",
-            "take a smaller share or more darts",
+            f"at most {at_most(largest, 3)} for {count} dart(s) on this body",
+            "take a smaller share" + _or_darts(name, range(count + 1, MOST_DARTS[name] + 1), share * difference),
         )
     least = count * SMALLEST_ASKED_INTAKE / difference
     if least > largest:  # waist and hip so alike that no dart has anything to take
         return ()
-    if share < least:
+    if share < least - HAIR:
         raise DraftError(
             field,
             share,
-            f"at least {least:.3f} for {count} dart(s) on this body, {SMALLEST_ASKED_INTAKE:g} mm each",
-            "take a larger share or fewer darts",
+            f"at least {at_least(least, 3)} for {count} dart(s) on this body, {SMALLEST_ASKED_INTAKE:g} mm each",
+            "take a larger share" + _or_darts(name, range(count - 1, -1, -1), share * difference),
         )
     return (share * difference / count,) * count
+
+
+def _or_darts(name: str, counts: range, taken: float) -> str:
+    """Remedy besides another share: the first count of darts that take `taken` mm, none too small or too large."""
+    for count in counts:
+        if count == 0 or SMALLEST_ASKED_INTAKE <= taken / count <= LARGEST_INTAKE[name]:
+            return f", or style.darts.{name}={count}"
+    return ""
 
 
 def placed(

@@ -1,4 +1,4 @@
-"""More back pockets, one file each; `KINDS` says which file makes which choice."""
+"""Back pockets, one file each; `KINDS` says which file makes which choice."""
 
 from __future__ import annotations
 

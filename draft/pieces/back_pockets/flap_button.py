@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache, partial
-from math import ceil, floor
 
 from draft.errors import DraftError
 from draft.geometry.nearest import nearest
@@ -19,6 +18,7 @@ from draft.pieces.back_pockets.patch_place import FLAP_ABOVE, Sizes, chosen, fla
 from draft.pieces.plan import Plan
 from draft.pieces.straight_band import BUTTON_CLEARANCE, BUTTON_FROM_END, HOLE_PAST_BUTTON
 from draft.shape.leg import largest
+from draft.units import at_least, at_most
 
 CLEAR_OF_SEAM = 10.0  # from the flap's seam to the hole: what a buttonhole wants of interfacing beyond its ends (read)
 CLEAR_OF_MOUTH = 3.0  # from the pocket's mouth to the button
@@ -45,10 +45,10 @@ def button_height(plan: Plan, s: Sizes) -> float:
     assert pocket.flap_button is not None
     button = pocket.flap_button
     if not _fits(plan, s, button):
-        most = floor(largest(lambda d: d <= 0 or _fits(plan, s, d), button))
-        deeper = ceil(largest(lambda depth: not _fits(plan, replace(s, flap=depth), button), DEEPEST))
-        room = f"at most {most} mm" if most >= SMALLEST else "no button"
-        expected = f"{room} on a flap {s.flap:g} deep; {button:g} wants one of {deeper}"
+        most = largest(lambda d: d <= 0 or _fits(plan, s, d), button)
+        deeper = largest(lambda depth: not _fits(plan, replace(s, flap=depth), button), DEEPEST)
+        room = f"at most {at_most(most)} mm" if most >= SMALLEST else "no button"
+        expected = f"{room} on a flap {s.flap:g} deep; {button:g} wants one of {at_least(deeper)}"
         remedy = "take a smaller button, or set style.back_pocket.flap_depth"
         raise DraftError("style.back_pocket.flap_button", button, expected, remedy)
     return _height(plan, s, pocket.flap_button)

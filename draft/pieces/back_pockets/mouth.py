@@ -7,7 +7,7 @@ they lie apart by the darts between them.
 Glossary
 --------
 stretch  the part of the back beside or between darts; number 0 is the one at the centre back
-closed   with every dart closed: each stretch turned about the point of its dart
+closed   with every dart closed: each stretch turned about the point of its dart, as it is below the body's waist
 flat     as the back is cut, darts open
 frame    the pocket's own place in the closed back: origin in the middle of the mouth, x to the centre, y up
 """
@@ -21,6 +21,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from draft.dart import Dart
 from draft.geometry.path import Path, chain
 from draft.geometry.points import cross_lines, dot, unit
 from draft.geometry.polygon import inside
@@ -39,18 +40,20 @@ STAYS = Motion()
 class ClosedBack:
     """The back with its darts closed; one dart is closed from both sides, of two darts the middle stretch stays.
 
-    ``motions`` carry each stretch to its closed place; ``hinges`` name the dart each stretch turns about.
+    ``motions`` carry each stretch to its closed place; ``hinges`` name the dart each stretch turns about. Above the
+    bends of a raised waist the legs of a dart are parallel: there ``above`` carries each stretch on, without a turn.
     """
 
     panel: Panel
     motions: tuple[Motion, ...]
     hinges: tuple[int | None, ...]
+    above: tuple[Motion, ...]
 
     @cached_property
     def waist(self) -> Path:
         """Closed waist seam, centre to side."""
         parts = self.panel.waist.parts
-        return chain(part.moved(motion) for part, motion in zip(parts, self.motions, strict=True))
+        return chain(part.moved(motion) for part, motion in zip(parts, self.above, strict=True))
 
     @cached_property
     def middle(self) -> float:
@@ -65,7 +68,7 @@ class ClosedBack:
         """Point of each dart, and the way up along its closed legs."""
         found = []
         for index, dart in enumerate(self.panel.waist.darts):
-            leg = self.motions[index](dart.centre_leg)
+            leg = self.motions[index](lower_ends(dart)[0])
             found.append((dart.point, unit(leg - dart.point)))
         return tuple(found)
 
@@ -75,16 +78,30 @@ def closed_back(panel: Panel) -> ClosedBack:
     """Back with its darts closed."""
     darts = panel.waist.darts
     if not darts:
-        return ClosedBack(panel, (STAYS,), (None,))
+        return ClosedBack(panel, (STAYS,), (None,), (STAYS,))
     one = darts[0]
     if len(darts) == 1:
-        fold = one.fold_dir
-        turns = tuple(_about(one.point, fold / unit(leg - one.point)) for leg in (one.centre_leg, one.side_leg))
-        return ClosedBack(panel, turns, (0, 0))
+        turns = tuple(_about(one.point, one.fold_dir / unit(end - one.point)) for end in lower_ends(one))
+        return ClosedBack(panel, turns, (0, 0), tuple(_carried(one, side, turns[side]) for side in (0, 1)))
     two = darts[1]
-    first = _about(one.point, unit(one.side_leg - one.point) / unit(one.centre_leg - one.point))
-    last = _about(two.point, unit(two.centre_leg - two.point) / unit(two.side_leg - two.point))
-    return ClosedBack(panel, (first, STAYS, last), (0, None, 1))
+    (from_a, to_a), (to_b, from_b) = lower_ends(one), lower_ends(two)
+    first = _about(one.point, unit(to_a - one.point) / unit(from_a - one.point))
+    last = _about(two.point, unit(to_b - two.point) / unit(from_b - two.point))
+    above = (_carried(one, 0, first), STAYS, _carried(two, 1, last))
+    return ClosedBack(panel, (first, STAYS, last), (0, None, 1), above)
+
+
+def lower_ends(dart: Dart) -> tuple[complex, complex]:
+    """Where the legs that start at the point end, centre and side: at the body's waist, or at a lower waist seam."""
+    return (dart.centre_leg, dart.side_leg) if dart.bends is None else dart.bends
+
+
+def _carried(dart: Dart, side: int, motion: Motion) -> Motion:
+    """Move of a stretch above the bends of a dart, whose end on one side `motion` closes below."""
+    if dart.bends is None:
+        return motion
+    end = dart.bends[side]
+    return Motion(shift=motion(end) - end)
 
 
 def _about(p: complex, turn: complex) -> Motion:

@@ -22,15 +22,17 @@ from draft.pieces.back_pockets.mouth import (
     frame_at,
     lowest_mouth,
 )
+from draft.pieces.back_pockets.room import below_waist, dart_too_long, lowest_start, no_room, rise_of
 from draft.pieces.back_pockets.shield import Shield, shield
 from draft.pieces.plan import Plan
 from draft.shape.leg import largest
 from draft.style import Choice
+from draft.units import HAIR, at_least, at_most
 
 USUAL_WIDTH, WIDTH_SHARE = 140.0, 0.73  # of the back at the mouth (130-150 read; the share common practice, no source)
 HEIGHT_SHARE = 1.07  # of the width (150 to 140, read)
 USUAL_BELOW, BELOW_SHARE = 65.0, 0.34  # 60-80 read; of the way from the waist seam to the hip line
-SMALLEST = 40.0
+SMALLEST, LEAST_BELOW = 40.0, 20.0
 DEEPER_ROUNDS = 4  # each leaves about a hundredth of what was left
 SURELY_CLEAR = 0.5  # so that the largest width named works at every height
 FLAP_ABOVE, FLAP_WIDER = 15.0, 2.0  # common practice, no source
@@ -74,13 +76,10 @@ def sizes(plan: Plan) -> Sizes:
 def _below(plan: Plan) -> float:
     pocket, back = chosen(plan), closed_back(plan.shell.back)
     most = lowest_mouth(back, plan.shell.levels["hip"], SMALLEST)
-    least = LEAST_WITH_FLAP if pocket.flap else 20.0
-    usual = max(least, min(USUAL_BELOW, floor(BELOW_SHARE * most)))
-    below = usual if pocket.below is None else pocket.below
-    if below > most:
-        expected = f"at most {floor(most)} mm on this back: the mouth lies above the hip line"
-        raise DraftError("style.back_pocket.below", below, expected, "set the pocket higher or leave it out")
-    return below
+    clear, above = (LEAST_WITH_FLAP, FLAP_ABOVE) if pocket.flap else (LEAST_BELOW, 0.0)
+    rise = rise_of(plan)
+    usual = rise + min(USUAL_BELOW, floor(BELOW_SHARE * (most - rise)))
+    return below_waist(plan, pocket.below, usual, lowest_start(plan, clear, above), most, "set the pocket higher")
 
 
 def _width(plan: Plan, below: float) -> float:
@@ -93,11 +92,14 @@ def _width(plan: Plan, below: float) -> float:
 
     most = largest(fits, 280.0)
     asked = chosen(plan).width
-    width = min(USUAL_WIDTH, floor(WIDTH_SHARE * most)) if asked is None else asked
-    if width > most or width < SMALLEST:
-        expected = f"at most {floor(most)} mm on this back, and at least {SMALLEST:g}"
-        raise DraftError("style.back_pocket.width", width, expected, "make the pocket narrower or leave it out")
-    return width
+    if most < SMALLEST - HAIR:
+        raise no_room(plan, f"{SMALLEST:g} mm of width clear of all seams of the back, which has {at_most(most)}")
+    if asked is None:
+        return min(max(SMALLEST, min(USUAL_WIDTH, floor(WIDTH_SHARE * most))), most)
+    if asked > most + HAIR:
+        expected = f"at most {at_most(most)} mm on this back"
+        raise DraftError("style.back_pocket.width", asked, expected, "make the pocket narrower or leave it out")
+    return asked
 
 
 def _height(plan: Plan, below: float, width: float) -> float:
@@ -110,15 +112,27 @@ def _height(plan: Plan, below: float, width: float) -> float:
 
     most, least = largest(fits, 320.0), _least_height(plan, below, width)
     asked = chosen(plan).height
-    usual = max(min(floor(HEIGHT_SHARE * width), floor(most)), ceil(least))
-    height = usual if asked is None else asked
-    if not least <= height <= most or height < SMALLEST:
-        low = max(SMALLEST, ceil(least))
-        why = f", and at least {low:g}" + (" (a dart ends under it)" if least > SMALLEST else "")
-        expected = f"at most {floor(most)} mm above the crotch line of this back{why}"
+    if most < SMALLEST - HAIR:
+        room = f"{SMALLEST:g} mm of height above the crotch line of this back, which has {at_most(most)}"
+        raise no_room(plan, room)
+    if most < least:
+        raise _dart_under(plan, below, width, least - most)
+    least = max(least, SMALLEST)
+    if asked is None:
+        return min(max(min(floor(HEIGHT_SHARE * width), floor(most)), ceil(least)), most)
+    if not least - HAIR <= asked <= most + HAIR:
+        why = f", and at least {at_least(least)}" + (" (a dart ends under it)" if least > SMALLEST else "")
+        expected = f"at most {at_most(most)} mm above the crotch line of this back{why}"
         remedy = "choose another height, set the pocket higher, or shorten the darts"
-        raise DraftError("style.back_pocket.height", height, expected, remedy)
-    return height
+        raise DraftError("style.back_pocket.height", asked, expected, remedy)
+    return asked
+
+
+def _dart_under(plan: Plan, below: float, width: float, too_long: float) -> DraftError:
+    """Say which dart ends under the pocket lower than any height covers."""
+    frame = frame_at(closed_back(plan.shell.back), below, width)
+    deepest = max(_under(frame, width), key=lambda dart: frame.cross_at(dart, 0.0)[1])
+    return dart_too_long(plan, deepest, too_long)
 
 
 def _least_height(plan: Plan, below: float, width: float) -> float:
@@ -145,8 +159,8 @@ def _flap(plan: Plan, height: float) -> float:
     most = LARGEST_FLAP_SHARE * height + FLAP_ABOVE
     usual = max(SMALLEST_FLAP, min(USUAL_FLAP, floor(FLAP_SHARE * height)))
     depth = usual if pocket.flap_depth is None else pocket.flap_depth
-    if depth > most:
-        expected = f"at most {floor(most)} mm on a pocket {height:g} high"
+    if depth > most + HAIR:
+        expected = f"at most {at_most(most)} mm on a pocket {height:g} high"
         raise DraftError("style.back_pocket.flap_depth", depth, expected, "make the flap shallower")
     return depth
 

@@ -19,14 +19,16 @@ from draft.pieces.back_pockets.mouth import (
     frame_at,
     lowest_mouth,
 )
+from draft.pieces.back_pockets.room import below_waist, lowest_start, no_room, rise_of
 from draft.pieces.back_pockets.shield import QUARTER_CIRCLE
 from draft.pieces.plan import Plan
 from draft.shape.leg import largest
 from draft.style import Choice
+from draft.units import HAIR, at_most
 
 USUAL_WIDTH, WIDTH_SHARE = 130.0, 0.67  # 115-140 read; the share of the back at the mouth is common practice, no source
 USUAL_BELOW, BELOW_SHARE = 70.0, 0.37  # 65-80 read; of the way from the waist seam to the hip line
-SMALLEST, SMALLEST_BAG, USUAL_BAG = 40.0, 60.0, 150.0
+SMALLEST, SMALLEST_BAG, USUAL_BAG, LEAST_BELOW = 40.0, 60.0, 150.0, 25.0
 BAG_BEYOND = 15.0  # the bag past each end of the mouth (common practice, no source)
 BAG_CLEAR = 4.0  # of the seams of the back
 BAG_ROUND = 25.0  # common practice, no source
@@ -73,11 +75,9 @@ def sizes(plan: Plan) -> Sizes:
 def _below(plan: Plan) -> float:
     pocket, back = chosen(plan), closed_back(plan.shell.back)
     most = lowest_mouth(back, plan.shell.levels["hip"], SMALLEST) - pocket.opening
-    below = max(25.0, min(USUAL_BELOW, floor(BELOW_SHARE * most))) if pocket.below is None else pocket.below
-    if below > most:
-        expected = f"at most {floor(most)} mm on this back: the mouth lies above the hip line"
-        raise DraftError("style.back_pocket.below", below, expected, "set the mouth higher or leave the pocket out")
-    return below
+    rise = rise_of(plan)
+    usual = rise + min(USUAL_BELOW, floor(BELOW_SHARE * (most - rise)))
+    return below_waist(plan, pocket.below, usual, lowest_start(plan, LEAST_BELOW, 0.0), most, "set the mouth higher")
 
 
 def _width(plan: Plan, below: float) -> float:
@@ -95,15 +95,17 @@ def _width(plan: Plan, below: float) -> float:
 
     most = largest(fits, 260.0)
     asked = chosen(plan).width
+    if most < SMALLEST - HAIR:
+        raise no_room(
+            plan, f"{SMALLEST:g} mm of mouth with a bag {SMALLEST_BAG:g} deep on this back, which has {at_most(most)}"
+        )
     if asked is None:
-        room = _mouth_room(plan, below)
-        width = min(USUAL_WIDTH, floor(min(WIDTH_SHARE * room, most)))
-    else:
-        width = asked
-    if width > most or width < SMALLEST:
-        expected = f"at most {floor(most)} mm on this back, and at least {SMALLEST:g}"
-        raise DraftError("style.back_pocket.width", width, expected, "make the mouth narrower or leave the pocket out")
-    return width
+        share = min(WIDTH_SHARE * _mouth_room(plan, below), most)
+        return min(max(SMALLEST, min(USUAL_WIDTH, floor(share))), most)
+    if asked > most + HAIR:
+        expected = f"at most {at_most(most)} mm on this back"
+        raise DraftError("style.back_pocket.width", asked, expected, "make the mouth narrower or leave the pocket out")
+    return asked
 
 
 def _mouth_room(plan: Plan, below: float) -> float:
@@ -122,8 +124,8 @@ def _bag(plan: Plan, below: float, width: float) -> float:
     most = largest(lambda bag: bag <= 0 or _bag_fits(plan, Sizes(width, below, opening, bag)), 400.0)
     asked = chosen(plan).bag_depth
     bag = min(USUAL_BAG, floor(most)) if asked is None else asked
-    if bag > most:
-        expected = f"at most {floor(most)} mm above the crotch line of this back"
+    if bag > most + HAIR:
+        expected = f"at most {at_most(most)} mm above the crotch line of this back"
         raise DraftError("style.back_pocket.bag_depth", bag, expected, "make the bag shallower or set the mouth higher")
     return bag
 

@@ -8,14 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import ceil
 
 from draft.errors import DraftError
 from draft.piece import Piece
-from draft.pieces import closings, fly
+from draft.pieces import closings
 from draft.pieces.plan import ClosingKind, Plan, WaistEdges
 from draft.seams import Run
-from draft.style import Choice, FlyFront
+from draft.units import at_least
 
 HIP_TOL_MM = 0.5
 LARGEST_EASE = 300.0  # limit of the style's waist ease
@@ -54,7 +53,7 @@ def half_of(waist: WaistEdges) -> Half:
     return Half(mouth, side, side + waist.legs["back"].edge("waist").length)
 
 
-def check_not_at_side(waist: WaistEdges) -> None:
+def check_not_at_side(plan: Plan, waist: WaistEdges) -> None:
     """Refuse a waist that opens at the side, for a band that does not.
 
     Raises
@@ -64,7 +63,7 @@ def check_not_at_side(waist: WaistEdges) -> None:
     """
     if waist.opens == "left side":
         expected = "a StraightBand or ContourBand with an opening at the side"
-        raise DraftError("style.band", waist.opens, expected, "take one, or another closing")
+        raise DraftError("style.band", type(plan.style.band).__name__, expected, "take one, or another closing")
 
 
 def stretches(waist: WaistEdges, pieces: Mapping[str, Piece]) -> list[Stretch]:
@@ -84,14 +83,13 @@ def turned(run: Run) -> Run:
 
 def closing_kind(plan: Plan) -> ClosingKind | None:
     """File that makes the chosen closing; None when none does."""
-    kinds: dict[type[Choice], ClosingKind] = {FlyFront: fly, **closings.KINDS}
-    return kinds.get(type(plan.style.closing))
+    return closings.KINDS.get(type(plan.style.closing))
 
 
 def opens(plan: Plan) -> bool:
-    """Whether the waist opens at the centre front: something lies under the closing."""
+    """Whether the waist opens at the centre front."""
     kind = closing_kind(plan)
-    return kind is not None and kind.underlap(plan) > 0
+    return kind is not None and kind.opens() == "centre front"
 
 
 def left_over_right(plan: Plan) -> bool:
@@ -156,6 +154,6 @@ def check_passes_hip(plan: Plan, length: float) -> None:
     raise DraftError(
         "style.ease.waist",
         plan.style.ease.waist,
-        f"at least {ceil(least)} mm, so that a waist without a closing passes the hip",
+        f"at least {at_least(least)} mm, so that a waist without a closing passes the hip",
         "put that ease in, or choose a closing that opens",
     )

@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import ceil, floor, tan
+from math import ceil, tan
 
 from draft.choices.bands import ContourBand
 from draft.edge import Corner, Edge, mirrored_outline
@@ -39,7 +39,7 @@ from draft.pieces.hook_and_bar import HOOK_AT, bar_marks, check_room, hook_marks
 from draft.pieces.plan import Plan, WaistEdges
 from draft.pieces.straight_band import BUTTON_CLEARANCE, BUTTON_FROM_END, HOLE_PAST_BUTTON
 from draft.seams import Run, Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 DEG = 57.29577951308232  # degrees in a radian
 STEP_DEG = 15.0  # one cubic for so much of an arc: 0.00001 mm from it
@@ -79,11 +79,11 @@ def sizes(plan: Plan, waist: WaistEdges) -> Sizes:
     over, under = _laps(plan, waist)
     other = h.back - h.side if at_side(waist) else h.side  # the section under the overlap
     most = other + (HOOK_AT if band.fastener == "hook" else _button_at(band)) - band.button
-    if over > most:
+    if over > most + HAIR:
         raise DraftError(
             "style.band.overlap",
             over,
-            f"at most {floor(most)} mm: the {band.fastener} fastens on the section beneath",
+            f"at most {at_most(most)} mm: the {band.fastener} fastens on the section beneath",
             "make it shorter",
         )
     return Sizes(h.side, h.back - h.side, whole * share, whole * (1 - share), over, under)
@@ -132,9 +132,9 @@ def _laps(plan: Plan, waist: WaistEdges) -> tuple[float, float]:
         check_room(band.depth, under, band.overlap)
         return band.overlap, under
     least = max(0.0, _button_at(band) - band.overlap + band.button / 2)
-    if under < least:
+    if under < least - HAIR:
         raise DraftError(
-            "style.band.underlap", under, f"at least {ceil(least)} mm to carry the button", "make it wider"
+            "style.band.underlap", under, f"at least {at_least(least)} mm to carry the button", "make it wider"
         )
     return band.overlap, under
 
@@ -190,7 +190,7 @@ def _outline(plan: Plan, lower: Path, names: tuple[str, str], widths: tuple[floa
     except DraftError as error:
         radius = min(1 / max(1e-9, abs(lower.curvature_at(lower.length * i / 20))) for i in range(21))
         raise DraftError(
-            "style.band.depth", band.depth, f"at most {floor(radius) - 1} mm on this waist", "make it shallower"
+            "style.band.depth", band.depth, f"at most {at_most(radius - 1)} mm on this waist", "make it shallower"
         ) from error
     turned_corner = Corner("extended")
     return (

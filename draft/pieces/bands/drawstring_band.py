@@ -7,7 +7,6 @@ tells are read, in a summary of the 2007 edition of EN 14682; a later edition is
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import ceil, floor
 
 from draft.choices.bands import DrawstringBand
 from draft.errors import DraftError
@@ -18,7 +17,7 @@ from draft.pieces.bands.strip import Strip, strip_of, strip_piece, strip_seams
 from draft.pieces.children import check_cord_ends
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 OPENING_OVER_CORD = 2.0
 CLEAR_OF_EDGE = 3.0  # of an opening to fold and seam
@@ -42,11 +41,11 @@ def opening_length(plan: Plan) -> float:
     band = _choice(plan)
     size = band.cord + OPENING_OVER_CORD
     least = size + 2 * CLEAR_OF_EDGE
-    if band.depth < least:
+    if band.depth < least - HAIR:
         raise DraftError(
             "style.band.depth",
             band.depth,
-            f"at least {ceil(least)} mm for this cord",
+            f"at least {at_least(least)} mm for this cord",
             "make the casing deeper or the cord thinner",
         )
     return size
@@ -64,9 +63,9 @@ def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
     check_passes_hip(plan, 2 * s.half.back)
     check_cord_ends(plan, _choice(plan).ends, drawn_in(plan))
     most = 2 * (s.half.side - CLEAR_OF_PLACE)
-    if _choice(plan).apart > most:
+    if _choice(plan).apart > most + HAIR:
         raise DraftError(
-            "style.band.apart", _choice(plan).apart, f"at most {floor(most)} mm on this front", "set them closer"
+            "style.band.apart", _choice(plan).apart, f"at most {at_most(most)} mm on this front", "set them closer"
         )
     lines, holes = _openings(plan, s)
     return [strip_piece(plan, s, "Drawstring casing", lines, holes, ("make the openings before folding",))]

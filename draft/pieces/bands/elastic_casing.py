@@ -7,7 +7,6 @@ edge no shorter than the hip where nothing opens (all read, in notes on pattern 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import ceil
 
 from draft.choices.bands import LARGEST_SHORTENING, ElasticCasing
 from draft.errors import DraftError
@@ -17,7 +16,7 @@ from draft.pieces.bands.around import check_passes_hip, opens, seam_length
 from draft.pieces.bands.strip import Strip, strip_of, strip_piece, strip_seams
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 ELASTIC_JOIN = 10.0  # what either end of the elastic is sewn over; common practice, no source
 LEFT_OPEN = 50.0  # of the inner edge, to thread the elastic; common practice, no source
@@ -59,17 +58,17 @@ def elastic_length(plan: Plan) -> float:
     girth, flat = body_girth(plan), held_flat(plan)
     length = (1 - shorter) * girth - flat
     room = seam_length(plan) - flat
-    if length > room + 1e-6:
+    if length > room + HAIR * girth:
         least = 1 - (room + flat) / girth
         if least > LARGEST_SHORTENING:
             raise _too_tight(plan, room + flat)
         raise DraftError(
             "style.band.shorter",
             shorter,
-            f"at least {ceil(1000 * least) / 1000:.3f}, so that the elastic is no longer than its casing",
+            f"at least {at_least(least, 3)}, so that the elastic is no longer than its casing",
             "make the elastic shorter, or give the waist more ease",
         )
-    if length * MOST_STRETCH < room:
+    if length * MOST_STRETCH < room - HAIR * girth:
         raise _too_short(plan, length, room)
     return length
 
@@ -78,7 +77,7 @@ def _too_tight(plan: Plan, seam: float) -> DraftError:
     return DraftError(
         "style.ease.waist",
         plan.style.ease.waist,
-        f"a waist seam of {(1 - LARGEST_SHORTENING) * body_girth(plan):.0f} mm or more (it is {seam:.0f})",
+        f"a waist seam of {at_least((1 - LARGEST_SHORTENING) * body_girth(plan))} mm or more (it is {seam:.0f})",
         "give the waist more ease",
     )
 
@@ -90,13 +89,13 @@ def _too_short(plan: Plan, length: float, room: float) -> DraftError:
         return DraftError(
             "style.band.shorter",
             band.shorter,
-            f"at most {int(1000 * most) / 1000:.3f}, so that the elastic stretches to twice its length at most",
+            f"at most {at_most(most, 3)}, so that the elastic stretches to twice its length at most",
             "make the elastic longer",
         )
     return DraftError(
         "style.band.elastic",
         band.elastic,
-        f"an elastic of {room / MOST_STRETCH:.0f} mm or more in this casing (it would be {max(0.0, length):.0f})",
+        f"an elastic of {at_least(room / MOST_STRETCH)} mm or more in this casing (it would be {max(0.0, length):.0f})",
         "take less waist ease, or the elastic all round",
     )
 

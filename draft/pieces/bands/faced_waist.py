@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from math import floor
 
 from draft.choices.bands import FacedWaist
 from draft.edge import Corner, Edge, mirrored_outline
@@ -32,6 +31,7 @@ from draft.pieces.bands.closed import ClosedWaist, closed_waist
 from draft.pieces.plan import Plan, WaistEdges
 from draft.seams import Run, Seam
 from draft.shape.shell import Panel
+from draft.units import HAIR, at_most
 
 USUAL_DEPTH = 50.0  # common practice, no source
 SMALLEST_DEPTH = 20.0
@@ -66,14 +66,14 @@ def depth(plan: Plan) -> float:
         raise DraftError(
             "style.band",
             _choice(plan),
-            f"{SMALLEST_DEPTH:g} mm above dart points and crotch curve (there are {floor(most)})",
+            f"{SMALLEST_DEPTH:g} mm above dart points and crotch curve (there are {at_most(most)})",
             "choose longer darts, a smaller waist_drop or another band",
         )
-    if wanted > most:
+    if wanted > most + HAIR:
         raise DraftError(
             "style.band.depth",
             wanted,
-            f"at most {floor(most)} mm: a facing ends above the dart points and the crotch curve",
+            f"at most {at_most(most)} mm: a facing ends above the dart points and the crotch curve",
             "make it shallower or the darts longer",
         )
     return wanted
@@ -86,7 +86,7 @@ def _lower(closed: ClosedWaist, panel: Panel, deep: float) -> tuple[Path, Path]:
         beside = parallel(closed.path, deep)
     except DraftError as error:
         bends = [closed.path.curvature_at(closed.path.length * i / 200) for i in range(201)]
-        most = floor(1 / max(1e-9, *bends)) - 1
+        most = at_most(1 / max(1e-9, *bends) - 1)
         raise DraftError(
             "style.band.depth", deep, f"at most {most} mm on this waist", "make the facing shallower"
         ) from error
@@ -162,7 +162,7 @@ def _over_under(plan: Plan) -> tuple[str, str]:
 
 def pieces(plan: Plan, waist: WaistEdges) -> list[Piece]:
     """Front facing (one pair, or left and right at a closing) and back facing."""
-    check_not_at_side(waist)
+    check_not_at_side(plan, waist)
     check_passes_hip(plan, girth(plan, waist))
     pair = Cut(2, "self", mirrored=True)
     back_edges = _edges(plan, plan.shell.back)

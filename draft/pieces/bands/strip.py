@@ -47,7 +47,7 @@ class Strip:
 
 def strip_of(plan: Plan, waist: WaistEdges, depth: float) -> Strip:
     """Strip for this waist."""
-    check_not_at_side(waist)
+    check_not_at_side(plan, waist)
     if not opens(plan):
         return Strip(half_of(waist), 0.0, 0.0, depth, open=False)
     under_left = not left_over_right(plan)

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import ceil, floor
+from math import floor
 
 from draft.choices.closings import ButtonFly
 from draft.edge import Corner, Edge, mirrored_outline
@@ -30,7 +30,7 @@ from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.pieces.straight_band import BUTTON_CLEARANCE, HOLE_PAST_BUTTON
 from draft.seams import Run, Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 __all__ = [
     "Buttons",
@@ -100,11 +100,11 @@ def buttons(plan: Plan) -> Buttons:
     """
     diameter = _diameter(plan)
     lowest, least = _lowest(plan, diameter), diameter / 2 + BELOW_WAIST
-    if lowest < least:
+    if lowest < least - HAIR:
         raise DraftError(
             "style.closing.length",
             fly.sizes(plan).stop,
-            f"at least {ceil(least + ABOVE_STOP)} mm for one button of {fmt(diameter, 1)}",
+            f"at least {at_least(least + ABOVE_STOP)} mm for one button of {fmt(diameter, 1)}",
             "make the opening longer or the button smaller",
         )
     return Buttons(diameter, _choice(plan).button_thickness, _row(plan, diameter, lowest))
@@ -135,14 +135,14 @@ def _diameter(plan: Plan) -> float:
         raise DraftError(
             "style.closing.topstitch",
             topstitch,
-            f"at least {ceil(least)} mm beside the smallest buttonhole",
+            f"at least {at_least(least)} mm beside the smallest buttonhole",
             "topstitch further from the edge, or take thinner buttons",
         )
-    if chosen.button is not None and chosen.button > most:
+    if chosen.button is not None and chosen.button > most + HAIR:
         raise DraftError(
             "style.closing.button",
             chosen.button,
-            f"at most {floor(most)} mm beside this topstitching",
+            f"at most {at_most(most)} mm beside this topstitching",
             "take a smaller button, or topstitch further from the edge",
         )
     return min(USUAL_BUTTON, float(floor(most))) if chosen.button is None else chosen.button

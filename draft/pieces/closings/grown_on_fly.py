@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
-from math import floor
 
 from draft.choices.closings import GrownOnFly
 from draft.edge import Corner, Edge
@@ -22,6 +21,7 @@ from draft.pieces.fly import opens, side_marks, underlap
 from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.seams import Run, Seam
+from draft.units import HAIR, at_most
 
 __all__ = ["crotch_edges", "front_marks", "notes", "opens", "pieces", "seams", "side_marks", "underlap"]
 
@@ -49,14 +49,14 @@ def settled(plan: Plan) -> Plan:
         raise DraftError(
             "style.closing.facing_beyond",
             chosen.facing_beyond,
-            f"at most {floor(straight - SHORTEST)} mm: the extension is folded along the straight of the crotch seam",
+            f"at most {at_most(straight - SHORTEST)} mm: the extension is folded along the straight of the crotch seam",
             "let the extension end higher, or take a fly with separate facing",
         )
-    if chosen.length is not None and chosen.length > most:
+    if chosen.length is not None and chosen.length > most + HAIR:
         raise DraftError(
             "style.closing.length",
             chosen.length,
-            f"at most {floor(most)} mm: the extension is folded along the straight of the crotch seam",
+            f"at most {at_most(most)} mm: the extension is folded along the straight of the crotch seam",
             "shorten it",
         )
     stop = max(SHORTEST, min(fly.sizes(plan).stop, most))

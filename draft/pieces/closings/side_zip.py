@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-from math import floor
-
 from draft.choices.closings import SideZip
+from draft.choices.front_pockets import InSeamPocket
 from draft.errors import DraftError
 from draft.geometry.meet import along_at_height
 from draft.geometry.offset import parallel
 from draft.piece import InnerLine, Notch
 from draft.pieces.closings import none
-from draft.pieces.closings.none import crotch_edges, pieces, seams, underlap
+from draft.pieces.closings.none import crotch_edges, pieces, seams
 from draft.pieces.fly import STOCK_STEP, ZIP_BELOW_WAIST
 from draft.pieces.plan import FrontOpening, Opens, Plan
-from draft.units import fmt
+from draft.units import HAIR, at_most, fmt
 
 __all__ = ["crotch_edges", "front_marks", "notes", "opens", "pieces", "seams", "side_marks", "stop", "underlap"]
 
 ABOVE_HIP = 25.0  # the zip ends near the hip line, its notch clear of the hip's (common practice, no source)
 ABOVE_HEM = 40.0  # side seam below the stop, at least (common practice, no source)
+UNDERLAP = 30.0  # of a band that names none, to carry its fastener (common practice, no source)
 LAP_STITCH = 10.0  # topstitching of a lapped zip beside the seam (common practice, no source)
 
 
@@ -31,6 +31,11 @@ def _choice(plan: Plan) -> SideZip:
 def opens() -> Opens:
     """In the left side seam."""
     return "left side"
+
+
+def underlap(plan: Plan) -> float:
+    """Only the band runs on under the opening."""
+    return UNDERLAP
 
 
 def stop(plan: Plan) -> float:
@@ -48,9 +53,9 @@ def stop(plan: Plan) -> float:
     side, levels, length = plan.shell.front.side, plan.shell.levels, _choice(plan).length
     to_crotch = along_at_height(side, levels["crotch"]) if levels["crotch"] > side.end.imag else side.length
     most = min(to_crotch, side.length - ABOVE_HEM)
-    if length is not None and length > most:
+    if length is not None and length > most + HAIR:
         raise DraftError(
-            "style.closing.length", length, f"at most {floor(most)} mm on this side seam", "shorten the opening"
+            "style.closing.length", length, f"at most {at_most(most)} mm on this side seam", "shorten the opening"
         )
     return min(along_at_height(side, levels["hip"]) - ABOVE_HIP, most) if length is None else length
 
@@ -72,7 +77,7 @@ def side_marks(plan: Plan, opening: FrontOpening) -> list[Notch]:
     DraftError
         When the pocket opens in the side seam.
     """
-    if opening.on_side > 0:
+    if opening.on_side > 0 or isinstance(plan.style.pocket, InSeamPocket):
         raise DraftError(
             "style.pocket",
             plan.style.pocket,

@@ -26,6 +26,7 @@ from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
 from draft.shape.leg import largest
+from draft.units import HAIR
 
 USUAL_START, START_SHARE = 45.0, 0.22  # of the way from waist seam to hip; 30 to 60 was read
 USUAL_MOUTH, MOUTH_SHARE = 160.0, 0.8  # of the same; 152 to 165 was read for men
@@ -75,16 +76,19 @@ def sizes(plan: Plan) -> Sizes:
     lowest = panel.side.length - curved_pocket.ABOVE_HEM - hem_above(plan)
     start = min(USUAL_START, START_SHARE * to_hip) if pocket.below_waist is None else pocket.below_waist
     most_mouth = lowest - curved_pocket.SMALLEST_BAG - start
+    if most_mouth < SMALLEST_MOUTH - HAIR:
+        raise curved_pocket.no_bag(plan, SMALLEST_MOUTH - most_mouth)
     mouth = min(USUAL_MOUTH, MOUTH_SHARE * to_hip, most_mouth) if pocket.mouth is None else pocket.mouth
-    fitted("mouth", mouth, SMALLEST_MOUTH, most_mouth, "make the mouth shorter, begin it higher or make the leg longer")
+    remedy = "make the mouth shorter, begin it higher or make the leg longer"
+    fitted(pocket, "mouth", mouth, SMALLEST_MOUTH, most_mouth, remedy)
     most_bag = lowest - start - mouth
     bag = min(USUAL_BAG, most_bag, PAST_HIP * to_hip) if pocket.bag_depth is None else pocket.bag_depth
-    fitted("bag_depth", bag, curved_pocket.SMALLEST_BAG, most_bag, "make the bag shallower or the leg longer")
+    fitted(pocket, "bag_depth", bag, curved_pocket.SMALLEST_BAG, most_bag, "make the bag shallower or the leg longer")
     room = panel.waist.parts[-1].length - FROM_CENTRE
     if not panel.waist.darts:
         room -= curved_pocket._fly_room(plan)
     inner = min(USUAL_WIDTH, room) if pocket.bag_width is None else pocket.bag_width
-    fitted("bag_width", inner, SMALLEST_WIDTH, room, "make the bag narrower")
+    fitted(pocket, "bag_width", inner, SMALLEST_WIDTH, room, "make the bag narrower")
     return Sizes(start, start + mouth, start + mouth + bag, inner)
 
 
@@ -121,7 +125,8 @@ def strip_width(plan: Plan) -> float:
     wanted = USUAL_STRIP if asked is None else asked
     most = largest(lambda wide: wide == 0 or bool(inside(_inner_line(plan, wide).points(0.5), bag).all()), wanted)
     usual = min(USUAL_STRIP, most)
-    return fitted("strip", usual if asked is None else asked, SMALLEST_STRIP, most, "make the bag wider or deeper")
+    value = usual if asked is None else asked
+    return fitted(_choice(plan), "strip", value, SMALLEST_STRIP, most, "make the bag wider or deeper")
 
 
 def _inner_line(plan: Plan, wide: float) -> Path:

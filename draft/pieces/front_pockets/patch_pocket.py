@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import ceil
 
 import numpy as np
 
@@ -23,6 +22,7 @@ from draft.pieces.hem_level import hem_above
 from draft.pieces.mouth import hand_notes
 from draft.pieces.plan import FrontOpening, Plan
 from draft.seams import Run, Seam
+from draft.units import HAIR, at_least
 
 USUAL_WIDTH, USUAL_HEIGHT = 140.0, 150.0  # read for the back: 130 to 150 and 140 to 160
 HEIGHT_SHARE = 0.57  # of the way from waist seam to crotch level
@@ -73,7 +73,7 @@ def sizes(plan: Plan) -> Sizes:
     most = top - pocket.point - lowest
     rise = panel.side.start.imag - plan.shell.levels["crotch"]
     height = min(USUAL_HEIGHT, HEIGHT_SHARE * rise, most) if pocket.height is None else pocket.height
-    fitted("height", height, SMALLEST, most, "make the patch lower, place it higher or make the leg longer")
+    fitted(pocket, "height", height, SMALLEST, most, "make the patch lower, place it higher or make the leg longer")
     low = top - height - pocket.point
     usual = min(USUAL_FROM_SIDE, SIDE_SHARE * panel.waist.length)
     outer = _between(panel.side, low, top).real.max() + (usual if pocket.from_side is None else pocket.from_side)
@@ -81,7 +81,7 @@ def sizes(plan: Plan) -> Sizes:
     inner = _between(centre, low, top).real.min() - curved_pocket._fly_room(plan) - BEYOND_FLY
     room = float(inner - outer)
     width = min(USUAL_WIDTH, room) if pocket.width is None else pocket.width
-    fitted("width", width, SMALLEST, room, "make the patch narrower or place it nearer to the side seam")
+    fitted(pocket, "width", width, SMALLEST, room, "make the patch narrower or place it nearer to the side seam")
     return Sizes(float(outer), top, width, height)
 
 
@@ -96,8 +96,8 @@ def _below(plan: Plan) -> float:
     least = max(high - float(lowest) + BELOW_WAIST, *(high - d.point.imag + BELOW_DART for d in panel.waist.darts), 0.0)
     usual = max(min(USUAL_BELOW, BELOW_SHARE * (high - plan.shell.levels["crotch"])), least)
     below = usual if pocket.below_waist is None else pocket.below_waist
-    if below < least:
-        expected = f"at least {ceil(least)} mm on this front, clear of the waist seam and of a dart"
+    if below < least - HAIR:
+        expected = f"at least {at_least(least)} mm on this front, clear of the waist seam and of a dart"
         raise DraftError("style.pocket.below_waist", below, expected, "place the patch lower")
     return below
 

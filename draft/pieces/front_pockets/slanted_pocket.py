@@ -62,18 +62,18 @@ def _ends(plan: Plan) -> tuple[float, float]:
     last = panel.waist.parts[-1].length
     room = last - (curved_pocket.CLEAR_OF_DART if panel.waist.darts else curved_pocket._fly_room(plan) + 5.0)
     usual = min(USUAL_WIDTH, WIDTH_SHARE * panel.waist.length, room)
-    width = usual if pocket.width is None else fitted("width", pocket.width, SMALLEST, room, NARROWER)
+    width = usual if pocket.width is None else fitted(pocket, "width", pocket.width, SMALLEST, room, NARROWER)
 
     above_hip = to_hip - curved_pocket.CLEAR_OF_HIP
     deepest = largest(lambda d: _angles(plan, width, d)[1] >= SHARPEST_DEG, above_hip)
     down = panel.side.length - curved_pocket.ABOVE_HEM - hem_above(plan) - LEAST_BELOW
     usual = min(USUAL_DEPTH, DEPTH_SHARE * to_hip, down, deepest)
     asked = max(usual, SMALLEST) if pocket.depth is None else pocket.depth
-    depth = fitted("depth", asked, SMALLEST, deepest, "end the mouth higher or make it wider")
+    depth = fitted(pocket, "depth", asked, SMALLEST, deepest, "end the mouth higher or make it wider")
 
     widest = largest(lambda w: _angles(plan, w, depth)[0] >= SHARPEST_DEG, room)
     asked = min(width, widest) if pocket.width is None else width
-    return fitted("width", asked, SMALLEST, widest, NARROWER), depth
+    return fitted(pocket, "width", asked, SMALLEST, widest, NARROWER), depth
 
 
 def _angles(plan: Plan, width: float, depth: float) -> tuple[float, float]:

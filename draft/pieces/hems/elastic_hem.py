@@ -7,8 +7,6 @@ around the foot, which is one and a half times the ankle, with an elastic at mos
 
 from __future__ import annotations
 
-from math import ceil, floor
-
 from draft.choices.hems import ElasticHem
 from draft.errors import DraftError
 from draft.pieces.bands.elastic_casing import ELASTIC_JOIN
@@ -18,7 +16,7 @@ from draft.pieces.hems.girths import girth_to_pass, leg_girth
 from draft.pieces.hems.strip import PARTS, panel_of
 from draft.pieces.hems.turned import above, corner, leg_lines, pieces, seams
 from draft.pieces.plan import Plan
-from draft.units import fmt
+from draft.units import at_least, at_most, fmt
 
 __all__ = ["above", "allowance", "corner", "elastic_length", "leg_lines", "notes", "pieces", "seams"]
 
@@ -50,7 +48,7 @@ def elastic_length(plan: Plan) -> float:
     leg = sum(panel_of(plan, part).hem.length for part in PARTS)
     least, most = max(length, passes), MOST_FULLNESS * length
     if not least - ROUNDING <= leg <= most + ROUNDING:
-        expected = f"{ceil(least)} to {floor(most)} mm for an elastic of {length:.0f}"
+        expected = f"{at_least(least)} to {at_most(most)} mm for an elastic of {length:.0f}"
         raise DraftError("style.leg.hem", round(leg, 1), expected, "set a hem inside these limits")
     return length
 

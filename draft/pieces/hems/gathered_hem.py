@@ -11,7 +11,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import ceil, floor
 
 from draft.choices.hems import GatheredHem
 from draft.edge import Corner, Edge
@@ -24,7 +23,7 @@ from draft.pieces.hems.strip import PARTS, clear_of_floor, panel_of
 from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.seams import Joint, Run, Seam
-from draft.units import fmt
+from draft.units import at_least, at_most, fmt
 
 LEAST_FULLNESS, MOST_FULLNESS = 1.2, 3.0
 ROUNDING = 0.01  # a leg is cut to its girth within this, mm
@@ -71,13 +70,13 @@ def sizes(plan: Plan) -> Sizes:
     passes = girth_to_pass(plan.body, _height(plan))
     girth = passes + hem.ease if hem.girth is None else hem.girth
     if girth < passes:
-        expected = f"at least {ceil(passes)} mm to pass the foot and the leg up to its place"
+        expected = f"at least {at_least(passes)} mm to pass the foot and the leg up to its place"
         raise DraftError("style.hem.girth", girth, expected, "make the band longer, or take a KneeBand, which opens")
     flat = 4 * hem.clear
     leg = [panel_of(plan, part).hem.length for part in PARTS]
     least, most = ((girth - flat) * fullness + flat for fullness in (LEAST_FULLNESS, MOST_FULLNESS))
     if not least - ROUNDING <= sum(leg) <= most + ROUNDING:
-        expected = f"{ceil(least)} to {floor(most)} mm to be gathered to a band of {girth:.0f}"
+        expected = f"{at_least(least)} to {at_most(most)} mm to be gathered to a band of {girth:.0f}"
         raise DraftError("style.leg.hem", round(sum(leg), 1), expected, "set a hem inside these limits")
     share = (girth - flat) / (sum(leg) - flat)
     front, back = ((long - flat / 2) * share + flat / 2 for long in leg)

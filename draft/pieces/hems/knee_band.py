@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import ceil, floor
 
 from draft.choices.hems import KneeBand
 from draft.edge import Corner, Edge
@@ -26,7 +25,7 @@ from draft.pieces.interfacing import interfacing_of
 from draft.pieces.plan import Plan
 from draft.pieces.straight_band import BUTTON_CLEARANCE, BUTTON_FROM_END, HOLE_PAST_BUTTON
 from draft.seams import Joint, Run, Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 FACING, FACING_SHARE = 30.0, 0.4  # width of the opening's facing, and of the front's hem at most
 PAST_STOP = 15.0  # facing and underlap run on past the stop (common practice, no source)
@@ -71,12 +70,14 @@ def sizes(plan: Plan) -> Sizes:
     _ends_below_knee(plan)
     _carries_button(band)
     most = LARGEST_SHARE * plan.shell.back.inseam.length - (PAST_STOP if band.placket == "faced" else 0.0)
-    if band.opening > most:
-        raise DraftError("style.hem.opening", band.opening, f"at most {floor(most)} mm on this leg", "make it shorter")
+    if band.opening > most + HAIR:
+        raise DraftError(
+            "style.hem.opening", band.opening, f"at most {at_most(most)} mm on this leg", "make it shorter"
+        )
     hems = [panel_of(plan, part).hem.length for part in PARTS]
     leg, girth = sum(hems), plan.body.known(band.at) + band.ease
     if not girth <= leg <= MOST_FULLNESS * girth:
-        expected = f"{ceil(girth)} to {floor(MOST_FULLNESS * girth)} mm for a band of {girth:.0f}"
+        expected = f"{at_least(girth)} to {at_most(MOST_FULLNESS * girth)} mm for a band of {girth:.0f}"
         raise DraftError("style.leg.hem", round(leg, 1), expected, "set a hem inside these limits, or another ease")
     share = girth / leg
     return Sizes(hems[0] * share, hems[1] * share, band.underlap, button_at(band))
@@ -93,8 +94,8 @@ def button_at(band: KneeBand) -> float:
 
 def _carries_button(band: KneeBand) -> None:
     least = button_at(band) + band.button / 2
-    if band.underlap < least:
-        expected = f"at least {ceil(least)} mm to carry the button"
+    if band.underlap < least - HAIR:
+        expected = f"at least {at_least(least)} mm to carry the button"
         raise DraftError("style.hem.underlap", band.underlap, expected, "make it longer or the button smaller")
     if band.depth < band.button + 2 * AROUND_BUTTON:
         expected = f"at most {band.depth - 2 * AROUND_BUTTON:g} mm on a band {band.depth:g} deep"
@@ -106,7 +107,7 @@ def _ends_below_knee(plan: Plan) -> None:
     least, most = plan.body.inside_leg - knee, plan.body.inside_leg - knee * (1 - LOWEST_SHARE)
     leg = plan.shell.front.inseam.length
     if not least - 0.5 <= leg <= most + 0.5:
-        expected = f"{ceil(least)} to {floor(most)} mm on this body: the band sits between kneecap and calf"
+        expected = f"{at_least(least)} to {at_most(most)} mm on this body: the band sits between kneecap and calf"
         raise DraftError("style.leg.inside_leg", round(leg, 1), expected, "end the leg just below the knee")
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import partial
-from math import floor
 
 from draft.edge import Edge
 from draft.errors import DraftError
@@ -18,6 +17,7 @@ from draft.pieces.cuff import top_of
 from draft.pieces.plan import Plan
 from draft.shape.leg import largest
 from draft.shape.shell import Panel
+from draft.units import HAIR, at_most
 
 PARTS = ("front", "back")
 LARGEST_SHARE = 0.6  # of the inseam; above it the leg is shaped for the fork
@@ -49,9 +49,9 @@ def room_for(plan: Plan, depth: float, more: float = 0.0) -> None:
     """
     most = LARGEST_SHARE * min(plan.shell.front.inseam.length, plan.shell.back.inseam.length) - more
     panels = (plan.shell.front, plan.shell.back)
-    if depth > most or not all(lies_on_leg(panel, depth) for panel in panels):
+    if depth > most + HAIR or not all(lies_on_leg(panel, depth) for panel in panels):
         most = min(largest(partial(lies_on_leg, panel), most) for panel in panels)
-        expected = f"at most {floor(10 * most) / 10:.1f} mm on this leg"
+        expected = f"at most {at_most(most, 1)} mm on this leg"
         raise DraftError("style.hem.depth", depth, expected, "make the hem shallower or the leg longer")
 
 
@@ -65,8 +65,10 @@ def clear_of_floor(plan: Plan, depth: float) -> None:
     """
     most = plan.body.inside_leg - plan.shell.front.inseam.length - CLEAR_OF_FLOOR
     if depth > most + LENGTH_SLACK:
-        leg = floor(plan.body.inside_leg - CLEAR_OF_FLOOR - depth)
-        expected = f"at most {max(0, floor(most))} mm above the floor; {depth:g} want an inside leg of {leg} or less"
+        leg = at_most(plan.body.inside_leg - CLEAR_OF_FLOOR - depth)
+        expected = (
+            f"at most {at_most(max(0.0, most))} mm above the floor; {depth:g} want an inside leg of {leg} or less"
+        )
         raise DraftError("style.hem.depth", depth, expected, "set a shorter style.leg.inside_leg")
 
 
@@ -139,6 +141,6 @@ def clear_of_pockets(plan: Plan, field: str, reach: float, pieces: Mapping[str, 
             continue
         ends = meet_line(side, piece.edge("side").end, 1 + 0j)
         most = side.length - max(ends, default=0.0) - BAG_CLEAR
-        if reach > most:
-            expected = f"at most {floor(most)} mm below the pocket bag"
+        if reach > most + HAIR:
+            expected = f"at most {at_most(most)} mm below the pocket bag"
             raise DraftError(f"style.hem.{field}", reach, expected, "make it shorter or the bag shallower")

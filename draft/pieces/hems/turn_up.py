@@ -122,6 +122,7 @@ def folded_layers(hem: CutOnTurnUp, bottom: Path, seam: Path, out: int) -> tuple
         return Path(tuple(type(s)(*(placed(p) for p in s.controls)) for s in path.segments))
 
     strip = up_to(c)
+    c = -dot(strip.end - foot, down)  # as exactly as it was met, so that the layers meet at their fold
     return (
         layer(strip, 0.0, 1, d / c),
         layer(strip.reversed(), 2 * c, -1, d / c),

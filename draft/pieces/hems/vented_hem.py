@@ -8,7 +8,6 @@ no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import floor
 
 from draft.choices.hems import VentedHem
 from draft.errors import DraftError
@@ -18,10 +17,11 @@ from draft.pieces.hems.strip import LARGEST_SHARE, PARTS, clear_of_pockets, edge
 from draft.pieces.hems.turned import above, allowance, corner
 from draft.pieces.plan import Plan
 from draft.seams import Joint, Run, Seam
-from draft.units import fmt
+from draft.units import HAIR, at_least, at_most, fmt
 
 __all__ = ["above", "allowance", "corner", "leg_lines", "leg_notches", "notes", "pieces", "seams"]
 
+SHORTEST_VENT = 20.0  # least of the choice
 PAST_STOP = 15.0  # the facing runs on past the stop, mm
 WIDEST_SHARE = 0.4  # of a part's hem that one facing takes
 STOP = "vent stop"
@@ -32,14 +32,21 @@ def _choice(plan: Plan) -> VentedHem:
     hem = plan.style.hem
     assert isinstance(hem, VentedHem)
     most = LARGEST_SHARE * plan.shell.back.inseam.length - PAST_STOP
-    if hem.vent > most:
-        raise DraftError("style.hem.vent", hem.vent, f"at most {floor(most)} mm on this leg", "make the vent shorter")
+    if most < SHORTEST_VENT - HAIR:
+        inside_leg = (max(hem.depth, SHORTEST_VENT) + PAST_STOP) / LARGEST_SHARE + plan.shell.stretch
+        expected = f"{at_least(inside_leg)} mm or more for a vent above this hem"
+        raise DraftError("style.leg.inside_leg", plan.style.leg.inside_leg, expected, "take a longer leg or no vent")
+    if hem.depth > most + HAIR:
+        expected = f"at most {at_most(most)} mm on this leg: the vent is no shorter"
+        raise DraftError("style.hem.depth", hem.depth, expected, "make the hem shallower or the leg longer")
+    if hem.vent > most + HAIR:
+        raise DraftError("style.hem.vent", hem.vent, f"at most {at_most(most)} mm on this leg", "make the vent shorter")
     if hem.vent < hem.depth:
         expected = f"at least {hem.depth:g} mm, the depth of the hem"
         raise DraftError("style.hem.vent", hem.vent, expected, "make the vent longer or the hem shallower")
     widest = WIDEST_SHARE * min(panel_of(plan, part).hem.length for part in PARTS)
-    if hem.facing > widest:
-        expected = f"at most {floor(widest)} mm on this leg"
+    if hem.facing > widest + HAIR:
+        expected = f"at most {at_most(widest)} mm on this leg"
         raise DraftError("style.hem.facing", hem.facing, expected, "make the facing narrower")
     return hem
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil, floor
+from math import ceil
 
 import numpy as np
 
@@ -27,7 +27,7 @@ from draft.pieces.plan import Plan
 from draft.pieces.small_parts.front_room import front_outline
 from draft.shape.shell import Panel
 from draft.style import SmallPart
-from draft.units import fmt
+from draft.units import at_least, at_most, fmt
 
 STEP_MM, HAIR_MM = 2.0, 0.3
 SHORT_MM = 1.0  # the lines end this far inside the piece; the tape itself runs on
@@ -183,13 +183,13 @@ def _span(plan: Plan, part: SmallPart) -> tuple[float, float]:
     where = f"along this line at {tape.distance:g} mm"
     start = low if tape.start is None else tape.start
     if not low - 1e-6 <= start <= high - LEAST_LENGTH:
-        expected = f"{ceil(low)} to {floor(high - LEAST_LENGTH)} mm {where}"
+        expected = f"{at_least(low)} to {at_most(high - LEAST_LENGTH)} mm {where}"
         raise DraftError(
             "style.small_parts.start", start, expected, "begin it where the piece has room, or leave it out"
         )
     stop = high if tape.stop is None else tape.stop
     if not start + LEAST_LENGTH <= stop <= high + 1e-6:
-        expected = f"{ceil(start + LEAST_LENGTH)} to {floor(high)} mm {where}"
+        expected = f"{at_least(start + LEAST_LENGTH)} to {at_most(high)} mm {where}"
         raise DraftError("style.small_parts.stop", stop, expected, "end it where the piece has room, or leave it out")
     return start, stop
 

@@ -17,7 +17,7 @@ from draft.pieces.plan import Plan
 from draft.pieces.small_parts.front_room import pocket_pieces
 from draft.shape.shell import Panel
 from draft.style import SmallPart
-from draft.units import fmt
+from draft.units import at_least, at_most, fmt
 
 JOIN = 6.0  # seam allowance between strips (common practice)
 ENDS = 25.0  # more for every edge that is bound, to turn or join the ends (common practice)
@@ -117,8 +117,8 @@ def notes(plan: Plan, part: SmallPart) -> list[str]:
     square = square_for(needed, wide)
     return [
         f"bias binding, {fmt(binding.width, 0)} mm wide finished: {each}; with {fmt(ENDS, 0)} more for the ends of "
-        f"each edge, {ceil(needed)} mm in all",
+        f"each edge, {at_least(needed)} mm in all",
         f"bias strips: cut {many} at 45 degrees, {fmt(wide, 0)} mm wide, across a cloth of {fmt(binding.cloth, 0)}; "
         f"joined along the thread with {fmt(JOIN, 0)} allowance, joins: {many - 1}; or one strip of "
-        f"{floor(continuous(square, wide))} from a square of {fmt(square, 0)}, cut round and round",
+        f"{at_most(continuous(square, wide))} from a square of {fmt(square, 0)}, cut round and round",
     ]

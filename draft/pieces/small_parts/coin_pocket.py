@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from math import floor
 
 from draft.choices.small_parts import CoinPocket
 from draft.edge import Corner, Edge
@@ -23,6 +22,7 @@ from draft.pieces.small_parts.front_room import pocket_pieces
 from draft.seams import Run, Seam
 from draft.shape.leg import largest
 from draft.style import SmallPart
+from draft.units import at_most
 
 USUAL_WIDTH, USUAL_DEPTH, USUAL_BELOW = 65.0, 75.0, 25.0  # common practice, no source
 BELOW_SHARE = 0.33  # of the way down to the pocket mouth's end at the side
@@ -88,7 +88,7 @@ def place(plan: Plan, part: SmallPart) -> Place:
 
 def _fitted(field: str, value: float, most: float, remedy: str) -> None:
     if value > most + 1e-9 or most < (0 if field == "below" else SMALLEST):
-        expected = f"at most {max(0, floor(most))} mm on this pocket facing"
+        expected = f"at most {at_most(max(0.0, most))} mm on this pocket facing"
         raise DraftError(f"style.small_parts.{field}", value, expected, f"{remedy}, or leave it out")
 
 

@@ -7,15 +7,13 @@ from __future__ import annotations
 
 from draft.geometry.path import Path
 from draft.piece import Piece
-from draft.pieces import curved_pocket, front_pockets
+from draft.pieces import front_pockets
 from draft.pieces.plan import FrontOpening, Plan, PocketKind
-from draft.style import Choice, CurvedPocket
 
 
 def pocket_kind(plan: Plan) -> PocketKind | None:
     """File that makes the chosen front pocket; None without one."""
-    kinds: dict[type[Choice], PocketKind] = {CurvedPocket: curved_pocket, **front_pockets.KINDS}
-    return kinds.get(type(plan.style.pocket)) if plan.style.pocket is not None else None
+    return None if plan.style.pocket is None else front_pockets.KINDS.get(type(plan.style.pocket))
 
 
 def pocket_pieces(plan: Plan) -> dict[str, Piece]:

@@ -8,7 +8,6 @@ without drawing; a waist that is gathered gathers it too.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import floor
 
 from draft.choices.small_parts import Lining
 from draft.edge import Corner, Edge
@@ -16,13 +15,18 @@ from draft.errors import DraftError
 from draft.geometry.segments import Line
 from draft.piece import Cut, Notch, Piece
 from draft.pieces.cuff import top_of
+from draft.pieces.hems.strip import lies_on_leg, panel_of
 from draft.pieces.plan import Plan
 from draft.seams import Run, Seam
+from draft.shape.leg import largest
 from draft.shape.shell import Panel
 from draft.style import SmallPart
+from draft.units import HAIR, at_least, at_most
 
 HEM = 12.0
 LEAST_LEFT = 30.0  # of the inseam
+CLEAR_OF_FORK = 5.0  # so much higher the bottom line would still lie on the leg
+SHORTEST_STRIP = 0.05  # a lining less than this shorter than the leg ends where it does
 GRAIN_FROM, GRAIN_TO = 0.2, 0.75
 PARTS = ("front", "back")
 
@@ -36,13 +40,23 @@ def shorter(plan: Plan, part: SmallPart) -> float:
     """How much shorter than the leg the lining is, along its seams."""
     lining = _choice(part)
     inseam = min(plan.shell.front.inseam.length, plan.shell.back.inseam.length)
-    least = inseam - LEAST_LEFT
+    less = lining.shorter
     if lining.length == "half":
-        return max(lining.shorter, min(least, inseam - lining.below_fork))
-    if lining.shorter > least:
-        expected = f"at most {floor(least)} mm on this leg"
-        raise DraftError(f"{lining.where}.shorter", lining.shorter, expected, "make the lining longer")
-    return lining.shorter
+        less = max(less, min(inseam - LEAST_LEFT, inseam - lining.below_fork))
+    if _fits(plan, inseam, less):
+        return less if less >= SHORTEST_STRIP else 0.0
+    most = largest(lambda tried: tried <= 0 or _fits(plan, inseam, tried), less)
+    if less > lining.shorter and most >= lining.shorter:
+        expected = f"at least {at_least(inseam - most)} mm on this leg"
+        raise DraftError(f"{lining.where}.below_fork", lining.below_fork, expected, "let the lining end lower")
+    expected = f"at most {at_most(most)} mm on this leg"
+    raise DraftError(f"{lining.where}.shorter", lining.shorter, expected, "make the lining longer")
+
+
+def _fits(plan: Plan, inseam: float, less: float) -> bool:
+    """Whether enough of the inseam is left, and the bottom line does not arch over the crotch seam."""
+    ends = less + CLEAR_OF_FORK
+    return less <= inseam - LEAST_LEFT + HAIR and all(lies_on_leg(panel_of(plan, name), ends) for name in PARTS)
 
 
 def pieces(plan: Plan, part: SmallPart) -> list[Piece]:
@@ -52,7 +66,7 @@ def pieces(plan: Plan, part: SmallPart) -> list[Piece]:
 
 
 def _panel(plan: Plan, name: str, panel: Panel, less: float) -> Piece:
-    a, hem = plan.style.allowances, top_of(panel, less).reversed()
+    a, hem = plan.style.allowances, top_of(panel, less).reversed() if less else panel.hem
     waist = panel.waist
     turned = Corner("extended")
     edges = (

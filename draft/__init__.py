@@ -32,6 +32,9 @@ from draft.methods.catalogue import methods
 from draft.pattern import MockUp, Pattern
 from draft.piece import Piece
 from draft.presets import presets
+from draft.recipe.comparison import Comparison
+from draft.recipe.entries import Fitting
+from draft.recipe.recipe import Recipe, load
 from draft.sensitivity import Sensitivity, sensitivity
 from draft.style import (
     Allowances,
@@ -65,6 +68,7 @@ __all__ = [
     "Braces",
     "ButtonFly",
     "CoinPocket",
+    "Comparison",
     "ContourBand",
     "CurvedPocket",
     "CutOnTurnUp",
@@ -77,6 +81,7 @@ __all__ = [
     "ElasticHem",
     "FacedHem",
     "FacedWaist",
+    "Fitting",
     "FlyFront",
     "FrontPatchPocket",
     "GatheredHem",
@@ -98,6 +103,7 @@ __all__ = [
     "Piece",
     "PlainHem",
     "Pleats",
+    "Recipe",
     "RuffledHem",
     "Sensitivity",
     "SideZip",
@@ -119,6 +125,7 @@ __all__ = [
     "blocks",
     "crotch_seam",
     "how_to_measure",
+    "load",
     "methods",
     "presets",
     "sensitivity",

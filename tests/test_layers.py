@@ -44,6 +44,8 @@ ROOMS = [
     {"pattern"},
     {"drafting"},
     {"sensitivity", "presets"},
+    {"recipe"},
+    {"__main__"},
     {"__init__"},
 ]
 LEVEL = {name: level for level, names in enumerate(ROOMS) for name in names}

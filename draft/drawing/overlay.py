@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -17,6 +17,8 @@ from draft.geometry.path import Path
 BEFORE, AFTER = (INK, 1.2, "6 4"), ("#367ccd", 1.8, "")  # colour, width, dash: told apart without colour too
 LEVEL = (INK, 0.8, "1 4")
 SHOWN_BELOW = 150.0  # of the leg, mm below the crotch line
+NAME_BELOW = 60.0  # mm below the crotch line
+LEGEND = 70.0  # mm of room under the hem
 GAP, MARGIN = 60.0, 40.0
 STEP_MM = 0.2
 
@@ -47,30 +49,59 @@ class Overlay:
 
 
 def _picture(overlay: Overlay) -> str:
-    pairs = [(getattr(overlay.before, side), getattr(overlay.after, side)) for side in ("front", "back")]
-    lines = [[_outlines(panel) for panel in pair] for pair in pairs]
+    panels = [(getattr(overlay.before, side), getattr(overlay.after, side)) for side in ("front", "back")]
+    lines = [(_outlines(before), _outlines(after)) for before, after in panels]
+    levels = [overlay.after.levels[name] for name in ("hip", "crotch")]
+    return drawn_over(lines, levels, overlay.words, overlay.title, SHOWN_BELOW)
+
+
+def drawn_over(
+    lines: Sequence[tuple[list[Points], list[Points]]],
+    levels: Iterable[float],
+    words: tuple[str, str],
+    title: str,
+    shown_below: float | None = None,
+) -> str:
+    """Picture of front and back, each before (dashed) and after (solid), about 900 pixels wide.
+
+    Parameters
+    ----------
+    lines : sequence of pairs
+        Polylines of the front before and after, then those of the back; mm, y up, the crotch line at 0.
+    levels : iterable of float
+        Heights at which a level line is drawn.
+    words : tuple of str
+        What the legend says of before and after.
+    title : str
+    shown_below : float, optional
+        How much of the leg is shown, mm below the crotch line; None: all of it, with the legend underneath.
+    """
     seen = [np.concatenate([p for outlines in pair for p in outlines]) for pair in lines]
-    seen = [points[points.imag > -SHOWN_BELOW] for points in seen]
+    below = shown_below
+    if below is None:
+        below = LEGEND - min(points.imag.min() for points in seen)
+    seen = [points[points.imag > -below] for points in seen]
     top = max(points.imag.max() for points in seen) + MARGIN
     shifts, x = [], MARGIN
     for points in seen:
         shifts.append(x - points.real.min())
         x += float(np.ptp(points.real)) + GAP
-    width, height = x - GAP + MARGIN, top + SHOWN_BELOW
+    width, height = x - GAP + MARGIN, top + below
     unit = width / PATTERN_WIDTH
+    levels = list(levels)
     parts: list[str] = []
     for (before, after), shift, points, name in zip(lines, shifts, seen, ("Front", "Back"), strict=True):
         edges = points.real.min() + shift, points.real.max() + shift
-        parts += _levels(overlay.after, edges, top)
+        parts += [_line(f"M{edges[0]:.1f} {top - level:.1f}H{edges[1]:.1f}", LEVEL) for level in levels]
         parts += [_drawn(line, shift, top, BEFORE) for line in before]
         parts += [_drawn(line, shift, top, AFTER) for line in after]
-        parts.append(_text(name, (edges[0] + edges[1]) / 2 - 2 * LETTERS * unit, top + 0.4 * SHOWN_BELOW, unit))
+        parts.append(_text(name, (edges[0] + edges[1]) / 2 - 2 * LETTERS * unit, top + NAME_BELOW, unit))
     middle = shifts[0] + (seen[0].real.min() + seen[0].real.max()) / 2
-    parts += _legend(overlay.words, middle - 5 * LETTERS * unit, unit, height)
+    parts += _legend(words, middle - 5 * LETTERS * unit, unit, height)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{PATTERN_WIDTH}" height="{height / unit:.0f}" '
-        f'viewBox="0 0 {width:.1f} {height:.1f}" role="img" aria-label="{escape(overlay.title)}" font-family="{FONT}" '
-        f'style="max-width:100%;height:auto"><title>{escape(overlay.title)}</title>{"".join(parts)}</svg>'
+        f'viewBox="0 0 {width:.1f} {height:.1f}" role="img" aria-label="{escape(title)}" font-family="{FONT}" '
+        f'style="max-width:100%;height:auto"><title>{escape(title)}</title>{"".join(parts)}</svg>'
     )
 
 
@@ -88,12 +119,6 @@ def _outlines(panel: PanelBlock) -> list[Points]:
 def _along(panel: PanelBlock) -> complex:
     run = panel.waist_side - panel.waist_centre
     return run / abs(run)
-
-
-def _levels(block: Block, edges: tuple[float, float], top: float) -> Iterator[str]:
-    for name in ("hip", "crotch"):
-        y = top - block.levels[name]
-        yield _line(f"M{edges[0]:.1f} {y:.1f}H{edges[1]:.1f}", LEVEL)
 
 
 def _drawn(points: Points, shift: float, top: float, look: tuple[str, float, str]) -> str:

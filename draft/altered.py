@@ -42,8 +42,8 @@ def with_length(style: Style, body: Body, garment: Garment) -> Style:
 def on_style(style: Style, alterations: Sequence[Alteration]) -> Style:
     """Style after all alterations of the style."""
     for one in alterations:
-        if one.spec.own_darts and (style.waist_shares or style.darts.front_share or style.darts.back_share):
-            expected = "a style without waist_shares, front_share and back_share, which say what the darts take"
+        if one.spec.own_darts and (style.waist_shares or style.darts.back_share):
+            expected = "a style without waist_shares and back_share, which say what the darts take"
             raise DraftError(f"alterations.{one.name}", str(one), expected, "change the shares instead")
         try:
             style = one.on_style(style)

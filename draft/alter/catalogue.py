@@ -44,6 +44,9 @@ class Alterations(tuple[Spec, ...]):
     def __str__(self) -> str:
         return str(self.table())
 
+    def __repr__(self) -> str:
+        return f"<Alterations: {', '.join(self.names)}>"
+
     def _repr_html_(self) -> str:
         return self.table().html()
 

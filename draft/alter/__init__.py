@@ -23,6 +23,8 @@ from draft.alter.darts import (
 from draft.alter.girth import (
     all_girths,
     hip_ease,
+    let_out_centre_back,
+    let_out_side_seams,
     side_to_centre_back,
     side_to_centre_front,
     swing_side_seam,
@@ -37,6 +39,7 @@ from draft.alter.leg import (
     lengthen_at_knee,
     prominent_calf,
     widen_hem,
+    widen_knee,
 )
 from draft.alter.waist import (
     flat_abdomen,
@@ -72,6 +75,8 @@ __all__ = [
     "lengthen_at_hem",
     "lengthen_at_knee",
     "lengthen_back_darts",
+    "let_out_centre_back",
+    "let_out_side_seams",
     "move_back_darts",
     "prominent_calf",
     "raise_back_waist",
@@ -88,4 +93,5 @@ __all__ = [
     "waist_ease",
     "widen_back_darts",
     "widen_hem",
+    "widen_knee",
 ]

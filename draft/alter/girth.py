@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from draft.alter.base import alteration, by
-from draft.alter.moves import SIDE, more_ease, shifted, slid
+from draft.alter.moves import SIDE, more_ease, shifted, slid, waist_side_out
 from draft.block import Block
 from draft.fitting.change import leaned
 
@@ -49,6 +49,32 @@ def all_girths(block: Block, by: float) -> Block:
     """More of the waist's and hip's whole girth, half as much of the leg's."""
     front, back = (shifted(panel, -by / 4, *SIDE) for panel in (block.front, block.back))
     return slid(more_ease(replace(block, front=front, back=back), waist=by, hip=by), by / 8)
+
+
+@alteration(
+    cures="too tight (negative: too loose) at the sides from the band over the hip; centre and legs are right",
+    moves="the side seams from waist to hip, a quarter on each edge, fading to the knee",
+    arguments=by(-60, 100),
+    changes={"waist": 1.0, "hip": 1.0},
+    keeps=("knee", "front_crotch", "back_crotch", "crotch", "inside_leg"),
+)
+def let_out_side_seams(block: Block, by: float) -> Block:
+    """More of the whole girth at the side seams only."""
+    front, back = (shifted(panel, -by / 4, "waist_side", "hip_side") for panel in (block.front, block.back))
+    return more_ease(replace(block, front=front, back=back), waist=by, hip=by)
+
+
+@alteration(
+    cures="gapes (negative) or strains at the centre back of the band only",
+    moves="the centre back seam at the waist, half on each edge, fading to the hip",
+    arguments=by(-40, 40),
+    changes={"waist": 1.0},
+    keeps=("hip", "knee", "front_crotch", "back_crotch", "crotch", "inside_leg"),
+)
+def let_out_centre_back(block: Block, by: float) -> Block:
+    """More of the waist's whole girth at the centre back seam only."""
+    made = leaned(block, back=-by / 2)
+    return more_ease(replace(made, back=waist_side_out(made.back, by / 2)), waist=by)
 
 
 @alteration(

@@ -69,6 +69,19 @@ def leg_slope(block: Block, by: float) -> Block:
 
 
 @alteration(
+    cures="the knee strains in bending (negative: it flaps)",
+    moves="all four edges at the knee, a quarter each, fading to hip and hem",
+    arguments=by(-80, 150),
+    changes={"knee": 1.0},
+    keeps=ABOVE,
+    past_knee=True,
+)
+def widen_knee(block: Block, by: float) -> Block:
+    """Wider knee."""
+    return _both(block, lambda panel: shifted(shifted(panel, -by / 4, "knee_side"), by / 4, "knee_inseam"))
+
+
+@alteration(
     cures="folds behind the knee, the back catches on the calf, the hem rides up: a prominent calf",
     moves="both edges of the back outwards from the knee to the hem",
     arguments=by(0, 60),

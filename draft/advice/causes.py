@@ -143,6 +143,19 @@ CAUSES: Mapping[str, Cause] = MappingProxyType(
         "waist_ease": Cause(
             5, "girth", "the waist is short of girth", "open the band: the hip below stays right", "the waist is large"
         ),
+        "let_out_side_seams": Cause(
+            2, "girth", "the sides are short from band to hip", _GIRTH_TEST, "the sides are large from band to hip"
+        ),
+        "let_out_centre_back": Cause(
+            5,
+            "girth",
+            "the back waist is short of girth at its centre",
+            "pin or open the centre back alone: the sides of the band stay as they lie",
+            "the back waist is large at its centre: a hollow back",
+        ),
+        "widen_knee": Cause(
+            6, "leg", "the knee is too narrow to bend", "open the leg's seams at the knee", "the knee is too wide"
+        ),
         "darts_to_side": Cause(
             5,
             "shift",

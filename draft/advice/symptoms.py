@@ -107,7 +107,8 @@ waist too tight | The band does not close though the hip is right. | waist | gir
 waist too loose | The band stands off all round though the hip is right. | waist | girth \
 | waist_ease 3 -1, raise_waist 1 -0
 gapes at centre back | The band stands off at the centre back and lies flat elsewhere. | centre back | girth \
-| widen_back_darts 3 0.5, side_to_centre_back 2 -0.5, waist_ease 2 -1, contour_band 1, sway_back 1 0
+| let_out_centre_back 3 -1, widen_back_darts 3 0.5, side_to_centre_back 2 -0.5, waist_ease 2 -1, contour_band 1, \
+  sway_back 1 0
 waist too big at the side, too small at the centre front | A fold at the side, strain at the centre front. \
 | front waist | girth | side_to_centre_front 3 0.5, full_abdomen 1 0
 waist too big at the side, too small at the centre back | A fold at the side, strain at the centre back. \
@@ -121,7 +122,7 @@ side seam swings forward | The side seam runs to the front below the waist. | si
 side seam swings back | The side seam runs to the back below the waist. | side seam | shift \
 | swing_side_seam 3 -1, full_seat 2 0
 too tight across the hip | Level lines at the hip only; the cloth rides up and piles under the band. | hip | girth \
-| hip_ease 3, full_seat 1 0, full_abdomen 1 0, all_girths 1
+| hip_ease 3, let_out_side_seams 2, full_seat 1 0, full_abdomen 1 0, all_girths 1
 too loose across the hip | Upright folds at the hip only. | hip | girth | hip_ease 3 -1, flat_seat 1 0
 strain at the outer thigh | Lines aim at the outer thigh below the hip line. | outer thigh | leg \
 | fuller_thigh 3, hip_ease 1 2
@@ -193,7 +194,7 @@ lines aim at the inner knee | Lines run to the inner knee, the outside of the kn
 folds from the outer knee to the inner hem | Folds slant from the outer knee; the side seam hugs. | knee and below \
 | shift | bow_legs 3, leg_slope 2 -1
 folds behind the knee | The back of the leg catches and folds behind the knee; the hem rides up. | calf | leg \
-| prominent_calf 3, widen_hem 2, lengthen_at_knee 1 0
+| prominent_calf 3, widen_hem 2, widen_knee 1, lengthen_at_knee 1 0
 leg too long | The hem breaks on the foot all round. | hem | length \
 | lengthen_at_hem 3 -1, lengthen_at_knee 2 -1, extend_back_fork 1 0, leg_slope 1 0
 leg too short | The hem stands off the foot all round. | hem | length | lengthen_at_hem 3, lengthen_at_knee 2

@@ -16,6 +16,7 @@ ROOMS = [
     {"units"},
     {"geometry"},
     {"body", "body_checks", "estimates", "size_tables"},
+    {"choice"},
     {"style"},
     {"choices"},
     {"table"},

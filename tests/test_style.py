@@ -10,7 +10,7 @@ from bad_styles import NO_ROOM, WRONG, NoRoom
 from zoo import ZOO
 
 import draft
-from draft.style import Choice
+from draft.choice import Choice
 
 CHOICES = (
     draft.Ease, draft.Leg, draft.Darts, draft.StraightBand, draft.FlyFront, draft.CurvedPocket, draft.TurnedCuff,

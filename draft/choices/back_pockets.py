@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from draft.choice import choice, mm, one_of, whole, yes_no
 from draft.errors import DraftError
-from draft.style import BackPocket, choice, mm, one_of, whole, yes_no
+from draft.style import BackPocket
 
 LEAST_WITH_FLAP = 35.0  # the flap is sewn 15 above the mouth, and 20 stay clear below the waist seam
 

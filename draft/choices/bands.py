@@ -12,7 +12,8 @@ from __future__ import annotations
 from dataclasses import field
 from typing import Any, Literal
 
-from draft.style import Band, Fastener, choice, mm, one_of
+from draft.choice import choice, mm, one_of
+from draft.style import Band, Fastener
 
 Elastic = Literal["all_round", "back"]
 CordOpening = Literal["buttonholes", "eyelets"]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from draft.style import Closing, FlyFront, choice, mm, one_of
+from draft.choice import choice, mm, one_of
+from draft.style import Closing, FlyFront
 
 
 @choice

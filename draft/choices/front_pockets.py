@@ -6,7 +6,8 @@ says so. Every size that follows from the body when left out is smaller on small
 
 from __future__ import annotations
 
-from draft.style import CurvedPocket, Pocket, choice, mm, yes_no
+from draft.choice import choice, mm, yes_no
+from draft.style import CurvedPocket, Pocket
 
 
 @choice

@@ -12,7 +12,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from draft.style import Hem, choice, mm, one_of, whole
+from draft.choice import choice, mm, one_of, whole
+from draft.style import Hem
 
 At = Literal["knee", "calf"]
 Placket = Literal["faced", "turned"]

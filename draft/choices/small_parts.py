@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Literal
 
+from draft.choice import choice, mm, one_of, whole
 from draft.errors import DraftError
-from draft.style import SmallPart, choice, mm, one_of, whole
+from draft.style import SmallPart
 
 BindingEdge = Literal["waist", "hem", "seams", "pocket bags"]
 BINDING_EDGES = ("waist", "hem", "seams", "pocket bags")

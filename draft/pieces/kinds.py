@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from draft.choice import Choice
 from draft.errors import DraftError
 from draft.pieces import back_pockets, bands, closings, front_pockets, hems, small_parts
 from draft.pieces.plan import BackPocketKind, BandKind, ClosingKind, HemKind, PocketKind, SmallPartKind
-from draft.style import Choice, SmallPart, Style
+from draft.style import SmallPart, Style
 
 
 def _of(kinds: dict[type[Choice], Any], field: str, choice: Choice) -> Any:

@@ -8,7 +8,8 @@ from functools import cache
 from importlib import import_module
 
 from draft import choices
-from draft.style import BackPocket, Band, Choice, Closing, Hem, Pocket, SmallPart
+from draft.choice import Choice
+from draft.style import BackPocket, Band, Closing, Hem, Pocket, SmallPart
 
 FAMILIES: tuple[type[Choice], ...] = (Band, Closing, Pocket, BackPocket, Hem, SmallPart)
 

@@ -18,11 +18,11 @@ from typing import TYPE_CHECKING, Any, Literal, Union, get_args, get_origin
 from draft.alter.base import Alteration
 from draft.alter.catalogue import alteration
 from draft.body import Body
+from draft.choice import Choice
 from draft.errors import DraftError, nearest
 from draft.recipe.entries import FORMAT, Entries, Fitting
 from draft.recipe.faults import told
 from draft.recipe.kinds import FAMILIES, kinds_of
-from draft.style import Choice
 
 if TYPE_CHECKING:
     from cattrs import Converter

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 
 from draft.alter.base import Alteration
 from draft.body import Body
+from draft.choice import Choice
 from draft.errors import DraftError
 from draft.recipe.entries import FORMAT, Entries
 from draft.recipe.kinds import FAMILIES
 from draft.recipe.reading import ABSENT, entries_of
-from draft.style import Choice
 
 if TYPE_CHECKING:
     from tomlkit.items import AoT

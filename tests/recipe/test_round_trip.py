@@ -14,10 +14,11 @@ from styles import NAMED
 from zoo import WOMAN, ZOO
 
 import draft
+from draft.choice import Choice, choice, mm
 from draft.recipe import Fitting, Recipe, load
 from draft.recipe.kinds import FAMILIES, kinds_of
 from draft.recipe.recipe import of_text
-from draft.style import Choice, Hem, choice, mm
+from draft.style import Hem
 
 PARTS = {"Band": "band", "Closing": "closing", "Pocket": "pocket", "BackPocket": "back_pocket", "Hem": "hem"}
 KINDS = [kind for family in FAMILIES for kind in kinds_of(family).values()]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from draft.choice import Choice
 from draft.choices.back_pockets import PatchPocket, WeltPocket
 from draft.pieces.back_pockets import patch, welt
 from draft.pieces.plan import BackPocketKind
-from draft.style import Choice
 
 KINDS: dict[type[Choice], BackPocketKind] = {PatchPocket: patch, WeltPocket: welt}

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, floor, sqrt
 
+from draft.choice import Choice
 from draft.choices.back_pockets import LEAST_WITH_FLAP, PatchPocket
 from draft.errors import DraftError
 from draft.geometry.path import Path
@@ -26,7 +27,6 @@ from draft.pieces.back_pockets.room import below_waist, dart_too_long, lowest_st
 from draft.pieces.back_pockets.shield import Shield, shield
 from draft.pieces.plan import Plan
 from draft.shape.leg import largest
-from draft.style import Choice
 from draft.units import HAIR, at_least, at_most
 
 USUAL_WIDTH, WIDTH_SHARE = 140.0, 0.73  # of the back at the mouth (130-150 read; the share common practice, no source)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import floor
 
+from draft.choice import Choice
 from draft.choices.back_pockets import WeltPocket
 from draft.errors import DraftError
 from draft.geometry.construct import hook
@@ -23,7 +24,6 @@ from draft.pieces.back_pockets.room import below_waist, lowest_start, no_room, r
 from draft.pieces.back_pockets.shield import QUARTER_CIRCLE
 from draft.pieces.plan import Plan
 from draft.shape.leg import largest
-from draft.style import Choice
 from draft.units import HAIR, at_most
 
 USUAL_WIDTH, WIDTH_SHARE = 130.0, 0.67  # 115-140 read; the share of the back at the mouth is common practice, no source

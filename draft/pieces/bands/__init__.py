@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from draft.choice import Choice
 from draft.choices.bands import ContourBand, DrawstringBand, ElasticCasing, FacedWaist
 from draft.pieces import straight_band
 from draft.pieces.bands import contour_band, drawstring_band, elastic_casing, faced_waist
 from draft.pieces.plan import BandKind
-from draft.style import Choice, StraightBand
+from draft.style import StraightBand
 
 KINDS: dict[type[Choice], BandKind] = {
     StraightBand: straight_band,

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from draft.choice import Choice
 from draft.choices.closings import ButtonFly, GrownOnFly, NoClosing, SideZip
 from draft.pieces import fly
 from draft.pieces.closings import button_fly, grown_on_fly, none, side_zip
 from draft.pieces.plan import ClosingKind
-from draft.style import Choice, FlyFront
+from draft.style import FlyFront
 
 KINDS: dict[type[Choice], ClosingKind] = {
     FlyFront: fly,

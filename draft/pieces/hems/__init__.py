@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from draft.choice import Choice
 from draft.choices.hems import BlindHem, CutOnTurnUp, ElasticHem, FacedHem, GatheredHem, KneeBand, RuffledHem, VentedHem
 from draft.pieces import cuff, plain_hem
 from draft.pieces.hems import blind_hem, elastic_hem, faced_hem, gathered_hem, knee_band, ruffle, turn_up, vented_hem
 from draft.pieces.plan import HemKind
-from draft.style import Choice, PlainHem, TurnedCuff
+from draft.style import PlainHem, TurnedCuff
 
 KINDS: dict[type[Choice], HemKind] = {
     TurnedCuff: cuff,

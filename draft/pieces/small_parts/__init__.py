@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from draft.choice import Choice
 from draft.choices.small_parts import AppliedTape, BeltLoops, BiasBinding, Braces, CoinPocket, Lining, StrapTab
 from draft.pieces.plan import SmallPartKind
 from draft.pieces.small_parts import applied_tape, belt_loops, bias_binding, braces, coin_pocket, lining, strap_tab
-from draft.style import Choice
 
 KINDS: dict[type[Choice], SmallPartKind] = {
     BeltLoops: belt_loops,

@@ -51,6 +51,14 @@ from draft.style import (
     WaistShares,
     Yoke,
 )
+from draft.trace.compare import compare
+from draft.trace.corners import Corners, propose_corners
+from draft.trace.dxf_file import read_dxf
+from draft.trace.outline import Outline
+from draft.trace.points import from_photo, from_points
+from draft.trace.refit import refit
+from draft.trace.svg_file import read_svg
+from draft.trace.traced import Traced
 
 __version__ = "0.1.0"
 
@@ -70,6 +78,7 @@ __all__ = [
     "CoinPocket",
     "Comparison",
     "ContourBand",
+    "Corners",
     "CurvedPocket",
     "CutOnTurnUp",
     "DartPlan",
@@ -96,6 +105,7 @@ __all__ = [
     "MockUp",
     "NoClosing",
     "Note",
+    "Outline",
     "Overlay",
     "PanelBlock",
     "PatchPocket",
@@ -114,6 +124,7 @@ __all__ = [
     "Suggestion",
     "Symptom",
     "Symptoms",
+    "Traced",
     "TurnedCuff",
     "VentedHem",
     "WaistShares",
@@ -123,11 +134,18 @@ __all__ = [
     "alteration",
     "alterations",
     "blocks",
+    "compare",
     "crotch_seam",
+    "from_photo",
+    "from_points",
     "how_to_measure",
     "load",
     "methods",
     "presets",
+    "propose_corners",
+    "read_dxf",
+    "read_svg",
+    "refit",
     "sensitivity",
     "shorts",
     "symptoms",

@@ -45,6 +45,7 @@ ROOMS = [
     {"pattern"},
     {"drafting"},
     {"sensitivity", "presets"},
+    {"trace"},
     {"recipe"},
     {"__main__"},
     {"__init__"},

@@ -17,7 +17,8 @@ ROOT = Path(__file__).parent.parent / "draft"
 HEAVY = {"ezdxf", "svgwrite", "scipy", "shapely"}
 PROGRESS = {"tqdm"}  # for long runs over many bodies only
 READERS = {"cattrs", "tomlkit"}  # of recipe files only
-ALLOWED = {"numpy", "draft", *HEAVY, *PROGRESS, *READERS}
+TRACERS = {"svgelements", "defusedxml"}  # of traced drawings only
+ALLOWED = {"numpy", "draft", *HEAVY, *PROGRESS, *READERS, *TRACERS}
 
 
 def name_of(path: Path) -> str:
@@ -92,7 +93,7 @@ def test_there_is_no_import_cycle():
 @pytest.mark.parametrize("module", MODULES)
 def test_functions_import_only_heavy_libraries(module):
     late = {name for name, inside in imported(MODULES[module].read_text("utf-8")) if inside}
-    assert {name.split(".")[0] for name in late} <= HEAVY | PROGRESS | READERS, late
+    assert {name.split(".")[0] for name in late} <= HEAVY | PROGRESS | READERS | TRACERS, late
 
 
 @pytest.mark.parametrize("module", MODULES)
@@ -107,10 +108,12 @@ def test_modules_import_from_where_a_name_is_defined(module):
 @pytest.mark.parametrize("module", sorted(set(MODULES) - {"draft"}))
 def test_heavy_libraries_are_imported_only_by_exporters(module):
     names = {name.split(".")[0] for name, _ in imported(MODULES[module].read_text("utf-8"))}
-    if not module.startswith(("draft.export", "draft.drawing")):
+    if not module.startswith(("draft.export", "draft.drawing", "draft.trace")):
         assert not names & HEAVY
     if not module.startswith("draft.recipe"):
         assert not names & READERS
+    if not module.startswith("draft.trace"):
+        assert not names & TRACERS
 
 
 def test_drafting_a_pattern_loads_no_heavy_library():
@@ -119,7 +122,7 @@ def test_drafting_a_pattern_loads_no_heavy_library():
         "import sys, draft\n"
         "body = draft.Body(waist=740, hip=1000, crotch_depth=270, waist_to_hip=200, inside_leg=770)\n"
         "pattern = draft.shorts(body); pattern.check(); pattern.report()\n"
-        f"print(sorted(set({sorted(HEAVY | READERS)}) & set(sys.modules)))"
+        f"print(sorted(set({sorted(HEAVY | READERS | TRACERS)}) & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

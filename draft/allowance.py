@@ -54,6 +54,8 @@ def cut_line(edges: Sequence[Edge], piece: str = "") -> Path:
     >>> cut_line(square).area
     14400.0
     """
+    if not edges:
+        raise DraftError(f"edges of {piece or 'a piece'}", None, "at least one edge", "give it one")
     runs = [_beside(edge, piece) for edge in edges]
     bridges: list[list[Line | Path]] = []
     for index, edge in enumerate(edges):

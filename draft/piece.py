@@ -208,7 +208,7 @@ def pleat_marks(edge: Edge, sewn: float, name: str = "pleat") -> tuple[InnerLine
     lines = []
     for dart in (dart for dart in edge.darts if dart.pleat in ("forward", "reverse")):
         towards = "side" if dart.pleat == "reverse" else "centre"
-        whose = f"{name}: fold towards the {towards}, " + (f"sew {sewn:g} down" if sewn else "caught in the waist seam")
+        whose = f"{name}: fold towards the {towards}" + (f", sew {sewn:g} down" if sewn else "")
         for run, note in zip(dart.runs, (whose, ""), strict=True):
             down = run.reversed()
             lines.append(InnerLine("fold", down.between(0, min(max(sewn, PLEAT_MARK), down.length)), note))

@@ -15,6 +15,7 @@ WITHOUT_NUMBER = (
     ("style.band.sections", "'one' with an opening at the side"),
     ("style.pocket", "leaves the side seam whole"),
     ("style.pocket", "a front without pleats"),
+    ("style.pocket", "a coin pocket lies on its facing"),
     ("style.closing.lap", "for a lapped zip"),
     ("style.darts.front_as", "'darts' with"),
     ("style.darts.back_as", "'darts' with"),

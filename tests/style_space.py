@@ -215,7 +215,9 @@ RULES: tuple[Rule, ...] = (
     Rule("a straight band has a button and asks for a closing that opens", {"closing": ("none",), "band": STRAIGHT}),
     Rule("a patch on the front would stitch pleats shut", {"pocket": ("patch",), "pleats": others("pleats", "none")}),
     Rule("a knee band sits below the knee", {"hem": ("knee band",), "length": others("length", "below the knee")}),
-    Rule("a ruffle on a long leg would trail on the floor", {"hem": ("ruffled",), "length": ("trousers",)}),
+    Rule("what hangs below a full leg would trail", {"hem": ("ruffled", "gathered"), "length": ("trousers",)}),
+    Rule("a waist that passes the hip leaves darts no share", {"ease": ("passes the hip",), "shares": ("asked",)}),
+    Rule("without a closing the waist passes the hip, as above", {"closing": ("none",), "shares": ("asked",)}),
     Rule(
         "pleats lie where the front's folds would",
         {"pleats": others("pleats", "none"), "darts": ("tucks", "gathers")},
@@ -343,6 +345,19 @@ PLAIN: Row = {name: next(iter(options)) for name, options in OPTIONS.items()}
 TRIES = 12  # of a replacement row, before a pair is given up
 
 
+def completed(begun: Mapping[str, str]) -> Row | None:
+    """Row of a few options and otherwise the plainest ones that no rule forbids; None where there is none."""
+    row = dict(begun)
+    for name in _most_ruled_first():
+        if name not in row:
+            allowed = (option for option in OPTIONS[name] if forbidden({**row, name: option}) is None)
+            option = next(allowed, None)
+            if option is None:
+                return None
+            row[name] = option
+    return {name: row[name] for name in OPTIONS}
+
+
 def replacements(pair: Pair, among: Iterable[Pair]) -> Iterable[Row]:
     """Rows to try for a pair that no pattern shows yet, the same each time.
 
@@ -350,15 +365,16 @@ def replacements(pair: Pair, among: Iterable[Pair]) -> Iterable[Row]:
     """
     rng = Random(str(sorted(pair)))
     lacking = sorted(among, key=sorted)
+    begun = []
     for most in (6, 3):
-        row = {**PLAIN, **dict(pair)}
-        taken = set(dict(pair))
+        row = dict(pair)
         for other in rng.sample(lacking, min(most, len(lacking))):
-            if not taken & set(dict(other)):
+            if not set(row) & set(dict(other)):
                 row.update(dict(other))
-                taken |= set(dict(other))
-        yield row
-    yield {**PLAIN, **dict(pair)}
+        begun.append(row)
+    begun.append(dict(pair))
     for _ in range(TRIES - 3):
         changed = {name: rng.choice(list(OPTIONS[name])) for name in rng.sample(list(OPTIONS), 4)}
-        yield {**PLAIN, **changed, **dict(pair)}
+        begun.append({**changed, **dict(pair)})
+    rows = (completed(row) for row in begun if forbidden(row) is None)
+    yield from (row for row in rows if row is not None)

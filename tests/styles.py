@@ -170,9 +170,8 @@ def closings() -> st.SearchStrategy[draft.style.Closing]:
         _fly(draft.FlyFront)
         | _fly(draft.ButtonFly, button=_seldom(_mm(10, 16)), button_thickness=_mm(1, 5), spacing=_mm(20, 80))
         | _fly(draft.GrownOnFly, under=_mm(10, 20))
-        | st.builds(
-            draft.SideZip, lap=LAPS, length=_maybe(_mm(60, 220)), insertion=st.sampled_from(["concealed", "lapped"])
-        )
+        | st.builds(draft.SideZip, lap=LAPS, length=_maybe(_mm(60, 220)))
+        | st.builds(draft.SideZip, length=_maybe(_mm(60, 220)), insertion=st.just("lapped"))  # the front lies over it
         | st.builds(draft.NoClosing, lap=LAPS)
     )
 
@@ -437,18 +436,18 @@ def straps(draw: st.DrawFn) -> draft.StrapTab:
 
 
 @st.composite
-def small_parts(draw: st.DrawFn) -> tuple[draft.style.SmallPart, ...]:
-    """Any of them, each at most once."""
+def small_parts(draw: st.DrawFn, pocket: draft.style.Pocket | None) -> tuple[draft.style.SmallPart, ...]:
+    """Any of them that go with the front pocket, each at most once."""
     kinds = (
         st.builds(draft.BeltLoops, count=st.integers(0, 12), width=_mm(6, 25), belt=_mm(15, 80)),
         straps(),
         st.builds(draft.Braces, over_shoulder=_mm(300, 1600), width=_mm(15, 60), adjust=_mm(0, 200)),
         st.builds(draft.Lining, length=st.sampled_from(["full", "half"]), shorter=_mm(0, 40), below_fork=_mm(30, 200)),
-        st.builds(draft.CoinPocket),
+        st.builds(draft.CoinPocket) if isinstance(pocket, draft.CurvedPocket | draft.SlantedPocket) else st.nothing(),
         st.builds(draft.AppliedTape, on=st.sampled_from(["front", "back"]), along=st.sampled_from(["side", "hem"])),
         st.builds(draft.BiasBinding, width=_mm(5, 20)),
     )
-    return tuple(draw(kind) for kind in kinds if draw(st.integers(0, 3)) == 3)
+    return tuple(draw(kind) for kind in kinds if draw(st.integers(0, 3)) == 3 and not kind.is_empty)
 
 
 def allowances() -> st.SearchStrategy[draft.Allowances]:
@@ -480,6 +479,7 @@ def styles(draw: st.DrawFn, *, long: bool = False, contrary: bool = False, like:
         draw(_mm(-0.3 * like.waist_to_hip, 0.22 * like.waist_to_hip)),
     )
     shares, behind = draw(waist_shares(chosen)), draw(back_pockets())
+    pocket = draw(pockets() if free else pockets_for(closing, folds))
     chosen = replace(  # what a style refuses by itself, whatever the body
         chosen,
         front_as="darts" if folds else chosen.front_as,
@@ -497,9 +497,9 @@ def styles(draw: st.DrawFn, *, long: bool = False, contrary: bool = False, like:
         pleats=folds,
         band=draw(bands() if free else bands_for(closing)),
         closing=closing,
-        pocket=draw(pockets() if free else pockets_for(closing, folds)),
+        pocket=pocket,
         back_pocket=behind,
-        small_parts=draw(small_parts()),
+        small_parts=draw(small_parts(pocket)),
         hem=hem,
         allowances=draw(allowances()),
         interfacing=draw(st.booleans()),

@@ -110,7 +110,9 @@ def _taken(name: str, level: Level, share: float, whole: float, count: int) -> t
     each = share * whole / count
     low, high = (limit * count / whole for limit in (SMALLEST_ASKED_INTAKE, LARGEST_INTAKE[name]))
     if not low - HAIR <= share <= high + HAIR:
-        expected = f"0, or {at_least(low, 3)} to {at_most(high, 3)} for {count} dart(s) on this body"
+        expected = f"0 on this body, whose {count} dart(s) want {at_least(low, 3)}"
+        if low <= 1:
+            expected = f"0, or {at_least(low, 3)} to {at_most(min(1.0, high), 3)} for {count} dart(s) on this body"
         raise DraftError(field, share, expected, "choose a share inside these limits, or another count of darts")
     return (each,) * count
 

@@ -130,10 +130,9 @@ def _check(parted: Parted) -> None:
     above = max((_above(parted, p) for p in marks), default=-1.0)
     if above > 0:
         most = min(yoke.centre, yoke.side) - above
-        expected = f"at most {at_most(max(0.0, most))} mm at centre and side, above the marks on the back"
-        raise DraftError(
-            "style.yoke.centre", yoke.centre, expected, "make the yoke shallower, or set pocket and tape lower"
-        )
+        expected = f"at most {at_most(max(0.0, most))} mm at both ends, above the marks on the back"
+        remedy = "make the yoke shallower, or set the pocket lower"
+        raise DraftError("style.yoke", f"centre {yoke.centre:g}, side {yoke.side:g}", expected, remedy)
 
 
 def _above(parted: Parted, p: complex) -> float:

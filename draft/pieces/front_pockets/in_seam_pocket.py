@@ -191,7 +191,7 @@ def _marks(plan: Plan, begins: float) -> tuple[Notch, ...]:
 
 def _upright(edges: tuple[Edge, ...]) -> Line:
     """Grainline parallel to that of the front, along the longest upright."""
-    low, high = longest_upright(Path.join(*(edge.path for edge in edges)).points(1.0))
+    low, high = longest_upright(Path.join(*(edge.path for edge in edges)).points(0.02))
     margin = curved_pocket.GRAIN_INSIDE * (high - low)
     return Line(low + margin, high - margin)
 

@@ -22,6 +22,7 @@ from draft.geometry.offset import parallel
 from draft.geometry.path import Path
 from draft.geometry.points import unit
 from draft.geometry.polygon import inside
+from draft.geometry.segments import Line
 from draft.piece import InnerLine, Piece
 from draft.pieces.plan import Plan
 from draft.pieces.small_parts.front_room import front_outline
@@ -94,12 +95,22 @@ def _offsets(tape: AppliedTape, distance: float) -> tuple[float, float]:
 def _ground(plan: Plan, part: SmallPart, distance: float) -> Ground | None:
     """Piece and line; None where there is no such line at this distance."""
     tape, panel = _choice(part), _panel(plan, part)
-    cut = front_outline(plan) if tape.on == "front" else panel.outline
+    cut = front_outline(plan) if tape.on == "front" else _back_outline(plan)
     line = _line(plan, panel, tape, cut, distance)
     if line is None:
         return None
     hand = 1 if tape.along in ("side", "hem") else -1
     return Ground(line, hand, cut.points(0.2), tuple(_around(dart) for dart in panel.waist.darts))
+
+
+def _back_outline(plan: Plan) -> Path:
+    """Outline of the back; below the yoke's seam, when it has one."""
+    panel, yoke = plan.shell.back, plan.style.yoke
+    if yoke is None or yoke.side >= panel.side.length or yoke.centre >= panel.crotch.length:
+        return panel.outline
+    side = panel.side.between(yoke.side, panel.side.length)
+    crotch = panel.crotch.between(0, panel.crotch.length - yoke.centre)
+    return Path.join(side, panel.hem, panel.inseam, crotch, Line(crotch.end, side.start))
 
 
 def _around(dart: Dart) -> Points:

@@ -1,6 +1,6 @@
 """Every plausible body in every style: no exception but DraftError, nothing to find.
 
-The number of examples is 1,200 unless DRAFT_EXAMPLES says otherwise.
+The number of examples is 700 unless DRAFT_EXAMPLES says otherwise.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from zoo import ZOO, bodies
 
 import draft
 
-EXAMPLES = int(os.environ.get("DRAFT_EXAMPLES", "1200"))
+EXAMPLES = int(os.environ.get("DRAFT_EXAMPLES", "700"))
 SETTINGS = settings(
     max_examples=EXAMPLES,
     deadline=None,

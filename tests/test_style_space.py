@@ -32,7 +32,7 @@ from zoo import bodies
 
 import draft
 
-EXAMPLES = min(250, int(os.environ.get("DRAFT_EXAMPLES", "2000")))
+EXAMPLES = min(150, int(os.environ.get("DRAFT_EXAMPLES", "2000")))
 SEAM_TOL_MM = 0.5
 ROWS = covering_rows()
 

@@ -117,7 +117,7 @@ def test_shares_need_a_difference():
         shorts("stout", waist_shares=draft.WaistShares(), ease=draft.Ease(waist=200, hip=0))
 
 
-@pytest.mark.parametrize("body", BODIES)
+@pytest.mark.parametrize("body", ["woman", "man", "small"])
 @pytest.mark.parametrize("front", FOLDS)
 @pytest.mark.parametrize("back", FOLDS)
 def test_folds_take_what_darts_took(front, back, body):

@@ -66,6 +66,9 @@ class Outlets:
             object.__setattr__(self, entry, value)
 
 
+ROOM_SHARES = (1.0, 0.7, 0.4, 0.0)  # of what the outlets add, tried one after the other
+
+
 def mocked(body: Body, style: Style, shell: Shell, made_for: str, outlets: Outlets) -> tuple[Style, Garment]:
     """Style and garment of the mock-up of a garment.
 
@@ -81,8 +84,34 @@ def mocked(body: Body, style: Style, shell: Shell, made_for: str, outlets: Outle
     Raises
     ------
     DraftError
-        When an allowance lies outside its limits, or has no room in a curve.
+        When an allowance lies outside its limits. Where it has no room in a curve, the mock-up gets less of it.
     """
+    for share in ROOM_SHARES[:-1]:
+        try:
+            return _mocked(body, style, shell, made_for, _narrowed(outlets, style, share))
+        except DraftError as error:
+            if not error.field.startswith("style.allowances"):
+                raise
+    return _mocked(body, style, shell, made_for, _narrowed(outlets, style, ROOM_SHARES[-1]))
+
+
+def _narrowed(outlets: Outlets, style: Style, share: float) -> Outlets:
+    """Outlets that have only a share of what they add to the garment's own allowances, where a curve leaves no more."""
+    own = style.allowances
+
+    def part(asked: float, usual: float) -> float:
+        return usual + share * (asked - usual) if share < 1 and asked > usual else asked
+
+    return replace(
+        outlets,
+        side=part(outlets.side, own.side),
+        inseam=part(outlets.inseam, own.inseam),
+        waist=part(outlets.waist, own.waist),
+    )
+
+
+def _mocked(body: Body, style: Style, shell: Shell, made_for: str, outlets: Outlets) -> tuple[Style, Garment]:
+    """Style and garment of the mock-up with these outlets."""
     plain = _plain(style, shell, outlets)
     made = assemble(body, plain, shell, made_for)
     plan = Plan(body, style, shell, made_for)

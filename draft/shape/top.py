@@ -28,6 +28,7 @@ from draft.shape.waist import (
 from draft.style import Style
 
 NAMES: Final = ("front", "back")
+LEAST_BEND = 12.0  # a waist raised by less is drawn without a bend at the natural waist
 FOLD_OF = {"darts": "", "pleats": "forward", "tucks": "forward", "gathers": "gathers"}
 
 
@@ -57,7 +58,7 @@ def top_of(block: Block, body: Body, style: Style, drop: float) -> Top:
     DraftError
         For darts, pleats or shares that this body has no room for.
     """
-    level, rise = max(0.0, drop), max(0.0, -drop)
+    level, rise = (drop, 0.0) if drop > -LEAST_BEND else (0.0, -drop)
     girth = waist_target(block, body, level) + (0.0 if rise else band_ease(style))
     hips = {name: _hip_width(getattr(block, name)) for name in NAMES}
     whole = difference(hips, girth)

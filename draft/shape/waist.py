@@ -72,11 +72,16 @@ def waist_target(block: Block, body: Body, drop: float) -> float:
 
 
 def at_level(panel: PanelBlock, drop: float) -> Level:
-    """Panel at a level `drop` mm below the method's waist line, measured along centre seam and side seam."""
+    """Panel at a level `drop` mm below the method's waist line, measured along centre seam and side seam.
+
+    A little above it (negative) both seams and the legs of the darts run straight on.
+    """
     if drop == 0:
         return Level(panel.waist_centre, panel.waist_side, panel.darts)
-    centre = panel.crotch.point_at(panel.crotch.length - drop)
-    side = panel.side.point_at(drop)
+    if drop > 0:
+        centre, side = panel.crotch.point_at(panel.crotch.length - drop), panel.side.point_at(drop)
+    else:
+        centre, side = panel.crotch.end - drop * panel.crotch.end_dir, panel.side.start + drop * panel.side.start_dir
     plans = []
     for plan in panel.darts:
         axis = unit(plan.mouth - plan.point)

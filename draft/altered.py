@@ -15,7 +15,7 @@ from draft.shape.leg import largest
 from draft.shape.shell import Shell
 from draft.shape.thigh import thigh_of
 from draft.style import Style
-from draft.units import at_most
+from draft.units import at_least, at_most
 
 EXACT: Mapping[str, Callable[[Shell], float]] = {
     "thigh": thigh_of,
@@ -127,7 +127,7 @@ def _check(one: Alteration, before: Block, after: Block) -> None:
     by = float(one.amounts.get("by", 0.0))
     side = 1 if by > 0 else -1
     most = largest(lambda mm: not unsound(one.with_by(side * mm).on_block(before)) - known, abs(by))
-    word = f"at most {at_most(most)}" if side > 0 else f"at least -{at_most(most)}"
+    word = f"at most {at_most(most)}" if side > 0 else f"at least {at_least(-most)}"
     expected = f"{word} mm on this draft: beyond, {min(faults)}"
     raise DraftError(f"alterations.{one.name}.by", by, expected, "take less, and look at the next mock-up")
 

@@ -17,6 +17,7 @@ WITHOUT_NUMBER = (
     ("style.pocket", "a front without pleats"),
     ("style.pocket", "a coin pocket lies on its facing"),
     ("style.closing.lap", "for a lapped zip"),
+    ("style.band.back", "with an opening at the side"),
     ("style.darts.front_as", "'darts' with"),
     ("style.darts.back_as", "'darts' with"),
     ("style.waist_shares", "a hip larger than the waist"),

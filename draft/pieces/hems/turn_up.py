@@ -40,7 +40,10 @@ def _choice(plan: Plan) -> CutOnTurnUp:
     assert isinstance(hem, CutOnTurnUp)
     room_for(plan, hem.depth)
     if hem.inside is not None:
-        room_for(plan, hem.inside)
+        try:
+            room_for(plan, hem.inside)
+        except DraftError as error:
+            raise DraftError("style.hem.inside", error.value, error.expected, error.remedy) from error
     for part in PARTS:
         bowed = bow_of(panel_of(plan, part))
         if bowed > MOST_BOW:

@@ -16,7 +16,7 @@ from draft.block import POINTS
 
 CHANGE_TOL_MM, KEEP_TOL_MM, UNDO_TOL_MM = 0.5, 0.1, 0.1
 BODIES = ["woman", "man", "ten years"]
-SHARES = (-0.8, 1.0)  # of the largest amount either way
+SHARES = (-0.8, 0.4)  # of the largest amount either way
 GARMENTS = {"shorts": draft.shorts, "trousers": draft.trousers}
 
 

@@ -83,7 +83,7 @@ def largest(fits: Callable[[float], bool], most: float) -> float:
     if fits(most):
         return most
     low, high = 0.0, most
-    for _ in range(40):
+    for _ in range(30):
         middle = (low + high) / 2
         low, high = (middle, high) if fits(middle) else (low, middle)
     return low
